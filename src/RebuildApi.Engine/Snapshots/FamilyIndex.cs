@@ -1,0 +1,85 @@
+using System.Collections.Frozen;
+using RebuildApi.Contracts;
+using RebuildApi.Engine.Identity;
+
+namespace RebuildApi.Engine.Snapshots;
+
+/// <summary>A family made ready for looking things up. Made once for each declaration; safe to share between threads.</summary>
+public sealed class FamilyIndex
+{
+    private readonly FrozenDictionary<(string Kind, string Characteristic), Characteristic> _characteristics;
+    private readonly FrozenDictionary<(string Position, string Characteristic), LimitOverride> _overrides;
+    private readonly string? _hookSha256;
+
+    /// <summary>Indexes a valid family.</summary>
+    /// <param name="family">The declaration; ids unique within their lists.</param>
+    /// <param name="hookSha256">Hash of the assembly that brings its hooks, if it has any.</param>
+    public FamilyIndex(Family family, string? hookSha256 = null)
+    {
+        Family = family;
+        DeclarationSha256 = Canonical.Sha256(family);
+        _hookSha256 = hookSha256;
+        Kinds = family.Kinds.ToFrozenDictionary(k => k.Id, StringComparer.Ordinal);
+        Positions = family.Positions.ToFrozenDictionary(p => p.Id, StringComparer.Ordinal);
+        Loops = family.Loops.ToFrozenDictionary(l => l.Id, StringComparer.Ordinal);
+        Series = family.Series.ToFrozenDictionary(s => s.Id, StringComparer.Ordinal);
+        Operations = family.Operations.ToFrozenDictionary(o => o.Id, StringComparer.Ordinal);
+        Pairings = family.Pairings.ToFrozenDictionary(p => p.Id, StringComparer.Ordinal);
+        Materials = family.Materials.ToFrozenDictionary(m => m.Id, StringComparer.Ordinal);
+        _characteristics = family.Kinds
+            .SelectMany(k => k.Characteristics.Select(c => (Key: (k.Id, c.Id), Value: c)))
+            .ToFrozenDictionary(x => x.Key, x => x.Value);
+        _overrides = family.Positions
+            .SelectMany(p => p.Overrides.Select(o => (Key: (p.Id, o.Characteristic), Value: o)))
+            .ToFrozenDictionary(x => x.Key, x => x.Value);
+    }
+
+    /// <summary>The declaration.</summary>
+    public Family Family { get; }
+
+    /// <summary>Canonical hash of the declaration.</summary>
+    public string DeclarationSha256 { get; }
+
+    /// <summary>Kinds by id.</summary>
+    public FrozenDictionary<string, PartKind> Kinds { get; }
+
+    /// <summary>Positions by id.</summary>
+    public FrozenDictionary<string, Position> Positions { get; }
+
+    /// <summary>Clearances by id.</summary>
+    public FrozenDictionary<string, ClearanceLoop> Loops { get; }
+
+    /// <summary>Series by id.</summary>
+    public FrozenDictionary<string, Series> Series { get; }
+
+    /// <summary>Operations by id.</summary>
+    public FrozenDictionary<string, Operation> Operations { get; }
+
+    /// <summary>Pairing rules by id.</summary>
+    public FrozenDictionary<string, PairingRule> Pairings { get; }
+
+    /// <summary>Materials by id.</summary>
+    public FrozenDictionary<string, Material> Materials { get; }
+
+    /// <summary>The kind of part that belongs in a position, or null when there is no such position.</summary>
+    public PartKind? KindAt(string position) => Positions.TryGetValue(position, out var p) ? Kinds[p.Kind] : null;
+
+    /// <summary>A characteristic of a kind, or null.</summary>
+    public Characteristic? CharacteristicOf(string kind, string characteristic) => _characteristics.GetValueOrDefault((kind, characteristic));
+
+    /// <summary>The characteristic that an address names, or null.</summary>
+    public Characteristic? CharacteristicAt(Address at) =>
+        Positions.TryGetValue(at.Position, out var p) ? CharacteristicOf(p.Kind, at.Characteristic) : null;
+
+    /// <summary>The limits when new at an address: the position's own before the kind's.</summary>
+    public Limits? NewLimitsAt(Address at) =>
+        _overrides.GetValueOrDefault((at.Position, at.Characteristic))?.New ?? CharacteristicAt(at)?.New;
+
+    /// <summary>The limits to go back into service at an address: the position's own before the kind's.</summary>
+    public Limits? ServiceLimitsAt(Address at) =>
+        _overrides.GetValueOrDefault((at.Position, at.Characteristic))?.Service ?? CharacteristicAt(at)?.Service;
+
+    /// <summary>The identity of one of this family's rules.</summary>
+    public RuleIdentity IdentityOf(string rule) =>
+        new(Family.Version, DeclarationSha256, _hookSha256, ContractVersion.Current, EngineVersion.Current, rule);
+}

@@ -1,0 +1,91 @@
+using System.Collections.Immutable;
+using RebuildApi.Contracts;
+using RebuildApi.Engine.Identity;
+
+namespace RebuildApi.Engine.Snapshots;
+
+/// <summary>
+/// One snapshot of a unit looked at through its family: which part counts in which place, what was read and seen on it. Immutable.
+/// A fitted part counts before a chosen one, a chosen one before the one found.
+/// </summary>
+public sealed class UnitView
+{
+    private readonly ImmutableDictionary<string, Component> _components;
+    private readonly ILookup<string, PlacedComponent> _placed;
+    private readonly ILookup<(string Component, int Revision, string Characteristic), Measurement> _measurements;
+    private readonly ILookup<(string Component, int Revision), Finding> _findings;
+    private readonly ILookup<string, TrialAssembly> _trials;
+    private readonly ImmutableDictionary<string, InstrumentState> _instruments;
+
+    /// <summary>Looks at a snapshot. What it says about things the family does not know is passed over.</summary>
+    public UnitView(UnitSnapshot snapshot, FamilyIndex family)
+    {
+        Snapshot = snapshot;
+        Family = family;
+        InputsSha256 = Canonical.Sha256(snapshot);
+        _components = snapshot.Components.ToImmutableDictionary(c => c.Id, StringComparer.Ordinal);
+        _instruments = snapshot.Instruments.ToImmutableDictionary(i => i.Id, StringComparer.Ordinal);
+        _measurements = snapshot.Measurements.ToLookup(m => (m.Component, m.Revision, m.Characteristic));
+        _findings = snapshot.Findings.ToLookup(f => (f.Component, f.Revision));
+        _trials = snapshot.Trials.ToLookup(t => t.Loop, StringComparer.Ordinal);
+        _placed = snapshot.Placements
+            .GroupBy(p => (p.Position, p.Index))
+            .Select(g => g.MaxBy(p => p.Role)!)
+            .Where(p => family.Positions.ContainsKey(p.Position) && _components.ContainsKey(p.Component))
+            .OrderBy(p => p.Index)
+            .ToLookup(p => p.Position, p => new PlacedComponent(p, _components[p.Component]), StringComparer.Ordinal);
+    }
+
+    /// <summary>What is looked at.</summary>
+    public UnitSnapshot Snapshot { get; }
+
+    /// <summary>What it is looked at through.</summary>
+    public FamilyIndex Family { get; }
+
+    /// <summary>Canonical hash of the snapshot.</summary>
+    public string InputsSha256 { get; }
+
+    /// <summary>The parts that count in a position, by index; empty when none is there.</summary>
+    public IEnumerable<PlacedComponent> At(string position) => _placed[position];
+
+    /// <summary>The part that counts in a position of one, or the first of several; null when none is there.</summary>
+    public PlacedComponent? FirstAt(string position) => _placed[position].FirstOrDefault();
+
+    /// <summary>What was read of one characteristic of a part at its present revision.</summary>
+    public IEnumerable<Measurement> MeasurementsOf(Component component, string characteristic) =>
+        _measurements[(component.Id, component.Revision, characteristic)];
+
+    /// <summary>What was seen on a part at its present revision.</summary>
+    public IEnumerable<Finding> FindingsOf(Component component) => _findings[(component.Id, component.Revision)];
+
+    /// <summary>What was read of a clearance directly.</summary>
+    public IEnumerable<TrialAssembly> TrialsOf(string loop) => _trials[loop];
+
+    /// <summary>An instrument, or null when the snapshot does not know it.</summary>
+    public InstrumentState? Instrument(string? id) => id is null ? null : _instruments.GetValueOrDefault(id);
+
+    /// <summary>
+    /// The value of an attribute of a part: the newest finding, else what was declared; null when it is unknown. Unknown is never good.
+    /// </summary>
+    public string? AttributeOf(Component component, string attribute)
+    {
+        var seen = FindingsOf(component)
+            .Where(f => f.Observation is AttributeSeen a && a.Attribute == attribute)
+            .MaxBy(f => f.Taken.At);
+        return seen is { Observation: AttributeSeen found } ? found.Value : component.Attributes.GetValueOrDefault(attribute);
+    }
+
+    /// <summary>
+    /// The value of an attribute at a position. Where several like parts fill it, their common value; null when any is unknown or they differ.
+    /// </summary>
+    public string? AttributeAt(string position, string attribute)
+    {
+        var values = At(position).Select(p => AttributeOf(p.Component, attribute)).Distinct().Take(2).ToArray();
+        return values.Length == 1 ? values[0] : null;
+    }
+}
+
+/// <summary>A part where it sits.</summary>
+/// <param name="Placement">Where and how.</param>
+/// <param name="Component">The part.</param>
+public sealed record PlacedComponent(Placement Placement, Component Component);

@@ -1,0 +1,3 @@
+var builder = WebApplication.CreateSlimBuilder(args);
+var app = builder.Build();
+app.Run();

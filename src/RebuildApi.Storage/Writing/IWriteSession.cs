@@ -1,0 +1,55 @@
+using RebuildApi.Contracts;
+
+namespace RebuildApi.Storage;
+
+/// <summary>
+/// What one change may do, inside one transaction. Every call also links an entry into the hash chain and raises the unit's row version.
+/// Throwing undoes everything of this change and nothing of anybody else's.
+/// </summary>
+public interface IWriteSession
+{
+    /// <summary>The unit as it stands inside this transaction, or null.</summary>
+    Unit? Unit(string id);
+
+    /// <summary>Everything of a unit as it stands inside this transaction, or null.</summary>
+    UnitFile? File(string id);
+
+    /// <summary>A component anywhere in the shop, or null.</summary>
+    Component? Component(string id);
+
+    /// <summary>An instrument, or null.</summary>
+    Instrument? Instrument(string id);
+
+    /// <summary>Takes a unit in. Its version becomes 1.</summary>
+    /// <exception cref="DuplicateIdException">The id is taken.</exception>
+    Unit Open(Unit unit);
+
+    /// <summary>Changes what may be changed of a unit.</summary>
+    /// <exception cref="VersionConflictException">It is no longer at <paramref name="expected"/>.</exception>
+    Unit Change(Unit unit, long? expected);
+
+    /// <summary>Records a component, or a new revision of one.</summary>
+    void Add(string unit, Component component);
+
+    /// <summary>Records where a component is. A later placement of the same place and role replaces the earlier one.</summary>
+    void Place(string unit, Placement placement);
+
+    /// <summary>Appends readings.</summary>
+    void Add(string unit, Measurement measurement);
+
+    /// <summary>Appends a trial assembly.</summary>
+    void Add(string unit, TrialAssembly trial);
+
+    /// <summary>Appends a finding.</summary>
+    void Add(string unit, Finding finding);
+
+    /// <summary>Appends a decision.</summary>
+    void Add(string unit, Decision decision);
+
+    /// <summary>Registers or changes an instrument. Its version grows by one.</summary>
+    /// <exception cref="VersionConflictException">It is no longer at <paramref name="expected"/>.</exception>
+    Instrument Put(Instrument instrument, long? expected);
+
+    /// <summary>Keeps a judgement that someone relied on, with the snapshot it was made from.</summary>
+    void KeepJudgement(string unit, string inputsSha256, string declarationSha256, string purpose, ReadOnlyMemory<byte> snapshot, ReadOnlyMemory<byte> judgement);
+}
