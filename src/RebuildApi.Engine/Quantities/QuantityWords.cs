@@ -1,0 +1,40 @@
+using System.Globalization;
+using RebuildApi.Contracts;
+
+namespace RebuildApi.Engine.Quantities;
+
+/// <summary>Quantities as a person reads them: both systems side by side for lengths, shop units for the rest.</summary>
+public static class QuantityWords
+{
+    /// <summary>A length in millimetres and inches: <c>0.381 mm (0.0150 in)</c>.</summary>
+    public static string Both(Length length) => $"{Millimetres(length)} ({Inches(length)})";
+
+    /// <summary>A length in millimetres, to the micrometre: <c>0.381 mm</c>.</summary>
+    public static string Millimetres(Length length) => length.InMillimetres.ToString("0.000###", CultureInfo.InvariantCulture) + " mm";
+
+    /// <summary>A length in inches, to the tenth of a thou: <c>0.0150 in</c>.</summary>
+    public static string Inches(Length length) => Math.Round(length.InInches, 4).ToString("0.0000", CultureInfo.InvariantCulture) + " in";
+
+    /// <summary>Any quantity.</summary>
+    public static string Of(Quantity quantity) => quantity switch
+    {
+        Exact exact => Both(exact.Value),
+        Real real => Of(real.Si, real.Dimension),
+        _ => throw new InvalidOperationException("A quantity is exact or real."),
+    };
+
+    /// <summary>A value in SI in the unit that a shop reads.</summary>
+    public static string Of(double si, Dimension dimension)
+    {
+        var unit = ShopUnit(dimension);
+        var value = unit is RealUnit real ? real.FromSi(si) : si * 1000;
+        return value.ToString("G4", CultureInfo.InvariantCulture) + (unit.Symbol is "1" or "count" ? "" : " " + unit.Symbol);
+    }
+
+    private static UnitOfMeasure ShopUnit(Dimension dimension) => dimension switch
+    {
+        Dimension.Temperature => UnitCatalogue.Find("Cel", dimension)!,
+        Dimension.Mass => UnitCatalogue.Find("kg", dimension)!,
+        _ => UnitCatalogue.All.First(u => u.Dimension == dimension),
+    };
+}

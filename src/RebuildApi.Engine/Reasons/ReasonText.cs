@@ -1,0 +1,60 @@
+using System.Collections.Frozen;
+using System.Globalization;
+using System.Reflection;
+using System.Text.RegularExpressions;
+using RebuildApi.Contracts;
+using RebuildApi.Engine.Quantities;
+
+namespace RebuildApi.Engine.Reasons;
+
+/// <summary>
+/// Puts reason codes into words, in one place. The sentences stand in <c>Texts/*.txt</c>, one <c>code = sentence</c> a line, with the
+/// arguments in braces; an argument whose name ends in <c>Nm</c> is a whole number of nanometres and is shown in both systems.
+/// </summary>
+public static partial class ReasonText
+{
+    private const string Prefix = "reasons/";
+
+    /// <summary>Every code that has a sentence.</summary>
+    public static FrozenDictionary<string, string> Sentences { get; } = Load();
+
+    /// <summary>A reason as a sentence. A code without one (from a hook, say) is shown with its arguments.</summary>
+    public static string Words(Reason reason) => Words(reason.Code, reason.Arguments);
+
+    /// <summary>A code with its arguments as a sentence.</summary>
+    public static string Words(string code, IReadOnlyDictionary<string, string> arguments) => Sentences.TryGetValue(code, out var sentence)
+        ? Placeholder().Replace(sentence, match => Argument(match.Groups[1].Value, arguments))
+        : code + string.Concat(arguments.Select(a => $" {a.Key}={a.Value}"));
+
+    private static string Argument(string name, IReadOnlyDictionary<string, string> arguments)
+    {
+        if (!arguments.TryGetValue(name, out var value))
+            return "?";
+        return name.EndsWith("Nm", StringComparison.Ordinal) && long.TryParse(value, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var nm)
+            ? QuantityWords.Both(new Length(nm))
+            : value;
+    }
+
+    private static FrozenDictionary<string, string> Load()
+    {
+        var assembly = typeof(ReasonText).Assembly;
+        return assembly.GetManifestResourceNames()
+            .Where(name => name.StartsWith(Prefix, StringComparison.Ordinal))
+            .SelectMany(name => Lines(assembly, name))
+            .ToFrozenDictionary(line => line.Code, line => line.Sentence, StringComparer.Ordinal);
+    }
+
+    private static IEnumerable<(string Code, string Sentence)> Lines(Assembly assembly, string resource)
+    {
+        using var reader = new StreamReader(assembly.GetManifestResourceStream(resource)!);
+        while (reader.ReadLine() is { } line)
+        {
+            var equals = line.IndexOf(" = ", StringComparison.Ordinal);
+            if (equals > 0 && line[0] != '#')
+                yield return (line[..equals].Trim(), line[(equals + 3)..].Trim());
+        }
+    }
+
+    [GeneratedRegex(@"\{([A-Za-z0-9]+)\}")]
+    private static partial Regex Placeholder();
+}
