@@ -1,23 +1,35 @@
+using System.Collections.Immutable;
+
 namespace RebuildApi.Storage;
 
 /// <summary>The shop's database. Reads see one consistent moment; writes are queued to one writer that commits several together.</summary>
+/// <remarks>
+/// Every method may throw <see cref="StorageUnavailableException"/>. Lists take a cursor that an earlier page gave as its
+/// <see cref="Page{T}.Next"/>; one that no page gave is a <see cref="UnknownCursorException"/>.
+/// </remarks>
 public interface IStore : IAsyncDisposable
 {
     /// <summary>
     /// Runs one change in one transaction with its idempotency key. A repeated key gives the first answer again, marked as replayed.
     /// </summary>
     /// <param name="request">Who asks.</param>
-    /// <param name="work">The change; runs on the writer, must be quick and pure but for the session.</param>
-    /// <param name="cancellation">Gives up waiting; once the work has begun it is carried through.</param>
+    /// <param name="work">
+    /// The change; runs on the writer, must be quick and pure but for the session. Throwing undoes this change and nothing of anybody else's.
+    /// </param>
+    /// <param name="cancellation">Gives up a change that has not begun; one that has begun is carried through and answered.</param>
     /// <exception cref="IdempotencyKeyReusedException">The key belongs to another request.</exception>
-    /// <exception cref="StorageUnavailableException">Nothing was written.</exception>
+    /// <exception cref="StorageUnavailableException">Nothing was acknowledged. Asking again with the same key is safe.</exception>
     Task<StoredAnswer> Write(WriteRequest request, Func<IWriteSession, StoredAnswer> work, CancellationToken cancellation);
 
     /// <summary>A unit, or null.</summary>
     ValueTask<Unit?> Unit(string id, CancellationToken cancellation);
 
     /// <summary>Units in the order of their ids.</summary>
-    ValueTask<Page<Unit>> Units(string? after, int limit, CancellationToken cancellation);
+    /// <param name="after">Cursor, or null to begin.</param>
+    /// <param name="limit">At most how many, 1..1000.</param>
+    /// <param name="stage">Only those at this stage; null for all.</param>
+    /// <param name="cancellation">Gives up.</param>
+    ValueTask<Page<Unit>> Units(string? after, int limit, string? stage, CancellationToken cancellation);
 
     /// <summary>Everything of a unit, or null.</summary>
     ValueTask<UnitFile?> File(string unit, CancellationToken cancellation);
@@ -28,21 +40,38 @@ public interface IStore : IAsyncDisposable
     /// <summary>Instruments in the order of their ids.</summary>
     ValueTask<Page<Instrument>> Instruments(string? after, int limit, CancellationToken cancellation);
 
-    /// <summary>Whether it can be written now, and why not.</summary>
+    /// <summary>A kept judgement, or null.</summary>
+    ValueTask<Judgement?> Judgement(string id, CancellationToken cancellation);
+
+    /// <summary>The latest kept judgement of a unit, or null.</summary>
+    /// <param name="unit">The unit.</param>
+    /// <param name="purpose">Only those kept for this; null for any.</param>
+    /// <param name="cancellation">Gives up.</param>
+    ValueTask<Judgement?> LatestJudgement(string unit, string? purpose, CancellationToken cancellation);
+
+    /// <summary>The kept judgements of a unit, oldest first, without their bodies.</summary>
+    ValueTask<Page<JudgementKept>> Judgements(string unit, string? after, int limit, CancellationToken cancellation);
+
+    /// <summary>What happened after a sequence number, in the order in which it was committed. 0 begins at the beginning.</summary>
+    /// <param name="after">Last sequence number already seen.</param>
+    /// <param name="limit">At most how many.</param>
+    /// <param name="cancellation">Gives up.</param>
+    ValueTask<ImmutableArray<StoreEvent>> Events(long after, int limit, CancellationToken cancellation);
+
+    /// <summary>Waits until something has been committed after a sequence number; at once when something already was.</summary>
+    /// <returns>The newest sequence number committed by this process, or read when it started.</returns>
+    Task<long> NextEvent(long after, CancellationToken cancellation);
+
+    /// <summary>Whether it can be written now, and why not. Commits a probe, so that a full disk shows.</summary>
     ValueTask<StoreHealth> Health(CancellationToken cancellation);
 
     /// <summary>Walks the hash chain.</summary>
     ValueTask<ChainReport> VerifyChain(CancellationToken cancellation);
+
+    /// <summary>Copies the database to a new file while it is in use, and verifies the copy.</summary>
+    /// <exception cref="IOException">The file exists already, or can't be written.</exception>
+    ValueTask<BackupReport> Backup(string path, CancellationToken cancellation);
+
+    /// <summary>Opens a copy for reading only and checks it: engine's own check, row counts and hash chain.</summary>
+    ValueTask<BackupReport> VerifyBackup(string path, CancellationToken cancellation);
 }
-
-/// <summary>Whether the database can be used.</summary>
-/// <param name="Ready">Whether a change would be taken.</param>
-/// <param name="Engine">Engine and version.</param>
-/// <param name="Reason">Why not, or none.</param>
-public sealed record StoreHealth(bool Ready, string Engine, string? Reason);
-
-/// <summary>What walking the chain found.</summary>
-/// <param name="Entries">How many entries were walked.</param>
-/// <param name="Head">Hash of the last.</param>
-/// <param name="FirstBroken">Sequence number of the first entry that does not follow from the one before, or none.</param>
-public sealed record ChainReport(long Entries, string Head, long? FirstBroken);

@@ -4,7 +4,9 @@ namespace RebuildApi.Storage;
 
 /// <summary>
 /// What one change may do, inside one transaction. Every call also links an entry into the hash chain and raises the unit's row version.
-/// Throwing undoes everything of this change and nothing of anybody else's.
+/// Throwing undoes everything of this change and nothing of anybody else's. Naming a unit or component that is not there is an
+/// <see cref="UnknownIdException"/>, taking an id twice a <see cref="DuplicateIdException"/>, and a correction of what is not there or was
+/// corrected already a <see cref="SupersedesException"/>.
 /// </summary>
 public interface IWriteSession
 {
@@ -29,10 +31,16 @@ public interface IWriteSession
     Unit Change(Unit unit, long? expected);
 
     /// <summary>Records a component, or a new revision of one.</summary>
+    /// <exception cref="DuplicateIdException">That revision is there.</exception>
+    /// <exception cref="RevisionOutOfOrderException">It does not follow the last revision; the first is 1.</exception>
     void Add(string unit, Component component);
 
     /// <summary>Records where a component is. A later placement of the same place and role replaces the earlier one.</summary>
+    /// <exception cref="ComponentPlacedElsewhereException">It is found or fitted in another unit and would be here too.</exception>
     void Place(string unit, Placement placement);
+
+    /// <summary>Takes back a placement, such as when a part leaves the unit. Nothing happens when there is none.</summary>
+    void Vacate(string unit, string position, int index, PlacementRole role);
 
     /// <summary>Appends readings.</summary>
     void Add(string unit, Measurement measurement);
@@ -51,5 +59,6 @@ public interface IWriteSession
     Instrument Put(Instrument instrument, long? expected);
 
     /// <summary>Keeps a judgement that someone relied on, with the snapshot it was made from.</summary>
-    void KeepJudgement(string unit, string inputsSha256, string declarationSha256, string purpose, ReadOnlyMemory<byte> snapshot, ReadOnlyMemory<byte> judgement);
+    /// <returns>Its id.</returns>
+    string KeepJudgement(string unit, string inputsSha256, string declarationSha256, string purpose, ReadOnlyMemory<byte> snapshot, ReadOnlyMemory<byte> judgement);
 }

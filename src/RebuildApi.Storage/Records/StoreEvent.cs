@@ -1,0 +1,10 @@
+namespace RebuildApi.Storage;
+
+/// <summary>Something that was committed. Events are the entries of the hash chain, so none can be missed, doubled or reordered.</summary>
+/// <param name="Sequence">Grows by one with each.</param>
+/// <param name="At">When, UTC.</param>
+/// <param name="Actor">Who.</param>
+/// <param name="Kind">What: <c>unit</c>, <c>component</c>, <c>placement</c>, <c>measurement</c>, <c>trial</c>, <c>finding</c>, <c>decision</c>, <c>instrument</c>, <c>judgement</c>.</param>
+/// <param name="Unit">The unit that it belongs to; empty when to none.</param>
+/// <param name="Id">Id of the thing; of a placement its place.</param>
+public sealed record StoreEvent(long Sequence, DateTimeOffset At, string Actor, string Kind, string Unit, string Id);
