@@ -1,0 +1,102 @@
+using System.Globalization;
+using RebuildApi.PluginHost.Hooks;
+using RebuildApi.PluginHost.Loading;
+using RebuildApi.PluginHost.Trust;
+
+namespace RebuildApi.PluginHost.Catalog;
+
+/// <summary>Takes up one plug-in: read once, looked through as data, asked whether it is approved, and only then loaded and asked what it declares.</summary>
+internal sealed class PluginTaking(PluginHostOptions options, Approvals approvals, ShadowFolder shadow)
+{
+    private const string InProcess = "In the service's own process: a loop keeps one core, and an exit, a stack overflow or running out of memory ends the service.";
+
+    /// <summary>Takes up what lies in a folder. Never throws for what is found there: that becomes the state.</summary>
+    public PluginEntry Take(string folder)
+    {
+        var id = Path.GetFileName(folder);
+        PluginFiles? files = null;
+        Version? contract = null;
+        try
+        {
+            files = PluginFolder.Read(folder, options.Limits);
+            contract = AssemblyInspection.Check(files);
+            return approvals.Cover(files)
+                ? Load(files, contract)
+                : Idle(PluginState.AwaitingApproval, "An administrator must approve its hash before any of its code runs.");
+        }
+        catch (PluginFault fault)
+        {
+            return Idle(fault.State, fault.Message);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return Idle(PluginState.Failed, "Its folder can't be read: " + PluginFault.Tame(e.Message));
+        }
+
+        PluginEntry Idle(PluginState state, string reason) =>
+            PluginEntry.Idle(id, state, reason, files?.Sha256, contract?.ToString(2), options.Time.GetUtcNow());
+    }
+
+    /// <summary>Reads what lies in a folder, or null when it breaks a rule.</summary>
+    public PluginFiles? Look(string folder)
+    {
+        try
+        {
+            return PluginFolder.Read(folder, options.Limits);
+        }
+        catch (Exception e) when (e is PluginFault or IOException or UnauthorizedAccessException)
+        {
+            return null;
+        }
+    }
+
+    private PluginEntry Load(PluginFiles files, Version contract)
+    {
+        // From the shadow folder and hashed again: what is loaded is what was approved, whoever wrote to either folder meanwhile.
+        var copy = PluginFolder.Read(shadow.Write(files), options.Limits);
+        if (copy.Sha256 != files.Sha256)
+            throw PluginFault.Refused("Its copy was changed before it could be loaded.");
+        var late = string.Create(CultureInfo.InvariantCulture, $"It did not declare its families within {options.DeclareBudget.TotalSeconds} s.");
+        var (code, bytes) = TimeLimit.Run(options.DeclareBudget, late, () => LoadAndDeclare(copy));
+        try
+        {
+            return Loaded(files, contract, code, Declaration.Read(bytes, files.Id));
+        }
+        catch
+        {
+            code.Dispose();
+            throw;
+        }
+    }
+
+    private static (PluginCode Code, DeclaredBytes Declared) LoadAndDeclare(PluginFiles files)
+    {
+        var code = PluginCode.Load(files);
+        try
+        {
+            return (code, code.Declare());
+        }
+        catch
+        {
+            code.Dispose();
+            throw;
+        }
+    }
+
+    private PluginEntry Loaded(PluginFiles files, Version contract, PluginCode code, Declaration declared)
+    {
+        var families = declared.Families.Select(f => (Family: f, Diagnostics: options.CheckFamily(f))).ToLookup(f => f.Diagnostics.Any(d => d.IsError));
+        var sound = families[false].Select(f => new LoadedFamily(f.Family, files.Id, files.Sha256));
+        var refused = families[true].Select(f => new RefusedFamily(f.Family.Version.Id, "its declaration has errors.", f.Diagnostics));
+        var door = new HookDoor((hook, snapshot, budget) => TimeLimit.Run(budget, "It did not answer in time.", () => code.Judge(hook, snapshot)), options);
+        var manifest = declared.Manifest;
+        var status = new PluginStatus(
+            files.Id, PluginState.Loaded, Words(files), PluginFault.Tame(manifest.Version), PluginFault.Tame(manifest.Author), files.Sha256,
+            [], [.. refused], contract.ToString(2), InProcess, 0, options.Time.GetUtcNow());
+        return new PluginEntry(status, new RunningPlugin([.. sound], door, code));
+    }
+
+    private static string Words(PluginFiles files) => files.Files.Any(AssemblyInspection.IsContractCopy)
+        ? "In use. Its own copy of the contract is not: the service's is."
+        : "In use.";
+}

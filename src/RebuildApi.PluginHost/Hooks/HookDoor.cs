@@ -1,0 +1,81 @@
+using System.Text.Json;
+using Polly;
+using Polly.CircuitBreaker;
+using RebuildApi.Contracts;
+
+namespace RebuildApi.PluginHost.Hooks;
+
+/// <summary>
+/// The only way into a plug-in's rules. Bytes in, bytes out, within a budget; faults are counted, and a plug-in that keeps failing is left alone for a
+/// while, each time twice as long.
+/// </summary>
+internal sealed class HookDoor
+{
+    private readonly Func<string, byte[], TimeSpan, byte[]> _judge;
+    private readonly TimeSpan _longest;
+    private readonly ResiliencePipeline<HookAnswerResult> _breaker;
+    private readonly CircuitBreakerStateProvider _circuit = new();
+    private long _faults;
+
+    /// <summary>A door to one loaded plug-in.</summary>
+    /// <param name="judge">Runs a hook: its id, a snapshot as JSON and the budget in; an answer as JSON out.</param>
+    /// <param name="options">Budgets and suspension.</param>
+    public HookDoor(Func<string, byte[], TimeSpan, byte[]> judge, PluginHostOptions options)
+    {
+        _judge = judge;
+        _longest = options.LongestHookBudget;
+        _breaker = new ResiliencePipelineBuilder<HookAnswerResult> { TimeProvider = options.Time }
+            .AddCircuitBreaker(Breaker(options.Suspension))
+            .Build();
+    }
+
+    /// <summary>How often a call failed.</summary>
+    public long Faults => Interlocked.Read(ref _faults);
+
+    /// <summary>Whether its hooks are left alone for now.</summary>
+    public bool IsSuspended => _circuit.CircuitState is CircuitState.Open or CircuitState.Isolated;
+
+    /// <summary>Runs a hook.</summary>
+    public HookAnswerResult Run(LoadedFamily family, HookScope scope, UnitSnapshot snapshot)
+    {
+        var cut = JsonSerializer.SerializeToUtf8Bytes(SnapshotCut.To(scope, snapshot), ContractJson.Default.UnitSnapshot);
+        try
+        {
+            var result = _breaker.Execute(() => Call(family, scope, cut));
+            Interlocked.Add(ref _faults, result.Dropped.Length);
+            return result;
+        }
+        catch (BrokenCircuitException)
+        {
+            return HookAnswerResult.None(HookReason.Of("hook-suspended", family.Plugin, scope.Id));
+        }
+        catch (PluginFault fault)
+        {
+            Interlocked.Increment(ref _faults);
+            return HookAnswerResult.None(HookReason.Of(fault.Code, family.Plugin, scope.Id, ("error", fault.Message)));
+        }
+    }
+
+    private HookAnswerResult Call(LoadedFamily family, HookScope scope, byte[] snapshot)
+    {
+        var asked = TimeSpan.FromMilliseconds(scope.BudgetMilliseconds);
+        var budget = asked > TimeSpan.Zero && asked < _longest ? asked : _longest;
+        return HookAnswerCheck.Read(_judge(scope.Id, snapshot, budget), scope, family);
+    }
+
+    private CircuitBreakerStrategyOptions<HookAnswerResult> Breaker(SuspensionOptions suspension) => new()
+    {
+        ShouldHandle = new PredicateBuilder<HookAnswerResult>().Handle<PluginFault>().HandleResult(r => !r.Dropped.IsEmpty),
+        FailureRatio = 0.5,
+        MinimumThroughput = suspension.AfterFaults,
+        SamplingDuration = suspension.Window,
+        BreakDurationGenerator = broken => ValueTask.FromResult(Doubling(suspension, broken.HalfOpenAttempts)),
+        StateProvider = _circuit,
+    };
+
+    private static TimeSpan Doubling(SuspensionOptions suspension, int attempts)
+    {
+        var length = suspension.First * Math.Pow(2, Math.Min(attempts, 30));
+        return length < suspension.Longest ? length : suspension.Longest;
+    }
+}

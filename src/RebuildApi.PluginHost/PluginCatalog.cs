@@ -1,0 +1,146 @@
+using System.Collections.Immutable;
+using RebuildApi.Contracts;
+using RebuildApi.PluginHost.Catalog;
+using RebuildApi.PluginHost.Hooks;
+using RebuildApi.PluginHost.Loading;
+using RebuildApi.PluginHost.Trust;
+
+namespace RebuildApi.PluginHost;
+
+/// <summary>
+/// Finds plug-ins, trusts those that an administrator approved, and keeps what they supply.
+/// </summary>
+/// <remarks>
+/// What this protects against: code that nobody approved, files exchanged between the check and the load, a newer contract, faults and slow answers of a
+/// plug-in, and a plug-in touching another's data. What it does not: a plug-in runs in the service's own process with the service's
+/// rights, so approved code that means harm can do whatever the service can, and code that exits, overflows the stack, fails fast, throws on a thread
+/// of its own or takes all memory ends the service. Approve only what you would run yourself.
+/// </remarks>
+public sealed class PluginCatalog : IPluginCatalog, IDisposable
+{
+    private readonly PluginHostOptions _options;
+    private readonly Approvals _approvals;
+    private readonly ShadowFolder _shadow;
+    private readonly PluginTaking _taking;
+    private readonly SemaphoreSlim _changing = new(1, 1);
+    private volatile CatalogView _view = CatalogView.Empty;
+
+    private PluginCatalog(PluginHostOptions options)
+    {
+        _options = options;
+        _approvals = new Approvals(options);
+        _shadow = new ShadowFolder(options.ShadowFolder);
+        _taking = new PluginTaking(options, _approvals, _shadow);
+    }
+
+    /// <summary>Takes up every plug-in that lies in the plug-in folders, in the order of their ids. One that fails stops no other.</summary>
+    /// <exception cref="IOException">The shadow folder can't be made.</exception>
+    public static PluginCatalog Open(PluginHostOptions options)
+    {
+        var catalog = new PluginCatalog(options);
+        foreach (var folder in catalog.Folders())
+            catalog.Put(catalog._taking.Take(folder));
+        return catalog;
+    }
+
+    /// <inheritdoc/>
+    public event EventHandler<PluginStatus>? Changed;
+
+    /// <inheritdoc/>
+    public ImmutableArray<PluginStatus> Plugins => _view.Statuses;
+
+    /// <inheritdoc/>
+    public ImmutableArray<LoadedFamily> Families => _view.Families;
+
+    /// <inheritdoc/>
+    public LoadedFamily? Find(string familyId) => _view.Find(familyId)?.Family;
+
+    /// <inheritdoc/>
+    public HookAnswerResult RunHook(string familyId, HookScope scope, UnitSnapshot snapshot)
+    {
+        if (_view.Find(familyId) is not { } found || found.Family.Family.Hooks.All(h => h.Id != scope.Id))
+            return HookAnswerResult.None(HookReason.NotAvailable(familyId, scope.Id));
+        // The scope that was declared counts, not the one that was handed over.
+        var declared = found.Family.Family.Hooks.First(h => h.Id == scope.Id);
+        return found.Entry.Running!.Door.Run(found.Family, declared, snapshot);
+    }
+
+    /// <inheritdoc/>
+    public Task<PluginStatus> Reload(string id, CancellationToken cancellation) => Change(() => Retake(id), cancellation);
+
+    /// <inheritdoc/>
+    public async Task<ImmutableArray<PluginStatus>> ReloadAll(CancellationToken cancellation)
+    {
+        var ids = Folders().Select(f => Path.GetFileName(f)).Union(Plugins.Select(p => p.Id), StringComparer.Ordinal);
+        foreach (var id in ids.Order(StringComparer.Ordinal))
+            await Reload(id, cancellation);
+        return Plugins;
+    }
+
+    /// <inheritdoc/>
+    public Task<PluginStatus> Approve(string id, string sha256, string who, CancellationToken cancellation) => Change(
+        () =>
+        {
+            var folder = FolderOf(id) ?? throw new PluginNotFoundException(id);
+            var found = _taking.Look(folder);
+            if (found is not null && found.Sha256 != sha256)
+                throw new PluginChangedException(id, found.Sha256);
+            if (found is not null && !_approvals.Cover(found))
+                _approvals.Add(found, who);
+            return Retake(id);
+        },
+        cancellation);
+
+    /// <summary>Lets go of every plug-in and of the shadow copies.</summary>
+    public void Dispose()
+    {
+        foreach (var entry in _view.Entries)
+            entry.Running?.Code.Dispose();
+        _view = CatalogView.Empty;
+        _shadow.Dispose();
+        _changing.Dispose();
+    }
+
+    private async Task<PluginStatus> Change(Func<PluginEntry> change, CancellationToken cancellation)
+    {
+        await _changing.WaitAsync(cancellation);
+        PluginStatus status;
+        try
+        {
+            // Loading waits on foreign code; that must not hold up a thread that answers requests.
+            status = await Task.Run(() => Put(change()), CancellationToken.None);
+        }
+        finally
+        {
+            _changing.Release();
+        }
+
+        Changed?.Invoke(this, status);
+        return status;
+    }
+
+    private PluginEntry Retake(string id)
+    {
+        if (FolderOf(id) is { } folder)
+            return _taking.Take(folder);
+        return _view.Status(id) is { } known
+            ? PluginEntry.Idle(id, PluginState.Removed, "Its folder is gone.", known.Sha256, known.ContractVersion, _options.Time.GetUtcNow())
+            : throw new PluginNotFoundException(id);
+    }
+
+    private PluginStatus Put(PluginEntry entry)
+    {
+        var replaced = _view.Entries.FirstOrDefault(e => e.Status.Id == entry.Status.Id);
+        _view = _view.With(entry);
+        replaced?.Running?.Code.Dispose();
+        return _view.Status(entry.Status.Id)!;
+    }
+
+    private string? FolderOf(string id) => Folders().FirstOrDefault(f => Path.GetFileName(f) == id);
+
+    private IEnumerable<string> Folders() => _options.PluginFolders
+        .Where(Directory.Exists)
+        .SelectMany(Directory.EnumerateDirectories)
+        .DistinctBy(f => Path.GetFileName(f), StringComparer.Ordinal)
+        .OrderBy(f => Path.GetFileName(f), StringComparer.Ordinal);
+}

@@ -1,0 +1,73 @@
+using System.Collections.Immutable;
+using RebuildApi.Contracts;
+
+namespace RebuildApi.PluginHost;
+
+/// <summary>Where plug-ins lie, who is trusted, and how much they may take.</summary>
+public sealed record PluginHostOptions
+{
+    /// <summary>Folders that hold one folder for each plug-in. Where two hold the same id, the first one counts.</summary>
+    public required ImmutableArray<string> PluginFolders { get; init; }
+
+    /// <summary>Lists of approved hashes that are only read: what was shipped.</summary>
+    public required ImmutableArray<string> ApprovedLists { get; init; }
+
+    /// <summary>The list that the administrator's approvals are written to.</summary>
+    public required string ApprovalsFile { get; init; }
+
+    /// <summary>Where the bytes that were hashed are written before they are loaded. Nobody else should be able to write there.</summary>
+    public required string ShadowFolder { get; init; }
+
+    /// <summary>Checks a declared family; a family with an error is not used.</summary>
+    public required Func<Family, ImmutableArray<Diagnostic>> CheckFamily { get; init; }
+
+    /// <summary>The clock.</summary>
+    public TimeProvider Time { get; init; } = TimeProvider.System;
+
+    /// <summary>How much a plug-in's folder may hold.</summary>
+    public FolderLimits Limits { get; init; } = new();
+
+    /// <summary>How long a plug-in may take to be made and to declare its families.</summary>
+    public TimeSpan DeclareBudget { get; init; } = TimeSpan.FromSeconds(10);
+
+    /// <summary>The longest that any one call of a hook may take, whatever its scope asks for.</summary>
+    public TimeSpan LongestHookBudget { get; init; } = TimeSpan.FromSeconds(2);
+
+    /// <summary>When failing hooks are no longer called, and for how long.</summary>
+    public SuspensionOptions Suspension { get; init; } = new();
+
+    /// <summary>
+    /// The usual places: shipped plug-ins and their list beside the program, the shop's own plug-ins, its approvals and the shadow copies in the data folder.
+    /// </summary>
+    /// <param name="program">The folder of the program; <see cref="AppContext.BaseDirectory"/>.</param>
+    /// <param name="data">The shop's data folder.</param>
+    /// <param name="checkFamily">Checks a declared family.</param>
+    public static PluginHostOptions Beside(string program, string data, Func<Family, ImmutableArray<Diagnostic>> checkFamily) => new()
+    {
+        PluginFolders = [Path.Combine(program, "plugins"), Path.Combine(data, "plugins")],
+        ApprovedLists = [Path.Combine(program, "approved-plugins.txt")],
+        ApprovalsFile = Path.Combine(data, "approved-plugins.txt"),
+        ShadowFolder = Path.Combine(data, "shadow"),
+        CheckFamily = checkFamily,
+    };
+}
+
+/// <summary>How much a plug-in's folder may hold.</summary>
+/// <param name="Files">The most files, assemblies or not.</param>
+/// <param name="BytesPerFile">The most bytes of one assembly.</param>
+/// <param name="BytesInAll">The most bytes of all its assemblies.</param>
+public sealed record FolderLimits(int Files = 100, long BytesPerFile = 16 << 20, long BytesInAll = 64 << 20);
+
+/// <summary>When failing hooks are no longer called, and for how long.</summary>
+/// <param name="AfterFaults">How many calls must have been made, at least half of them failing, within the window; 2 or more.</param>
+/// <param name="Window">The window.</param>
+/// <param name="First">How long the first suspension lasts; each one that follows lasts twice as long.</param>
+/// <param name="Longest">The longest that a suspension lasts.</param>
+public sealed record SuspensionOptions(int AfterFaults, TimeSpan Window, TimeSpan First, TimeSpan Longest)
+{
+    /// <summary>Three faults in a minute: half a minute, doubling to an hour.</summary>
+    public SuspensionOptions()
+        : this(3, TimeSpan.FromMinutes(1), TimeSpan.FromSeconds(30), TimeSpan.FromHours(1))
+    {
+    }
+}
