@@ -1,0 +1,92 @@
+using System.Collections.Immutable;
+using RebuildApi.Contracts;
+using RebuildApi.Engine.Measuring;
+using RebuildApi.Engine.Snapshots;
+
+namespace RebuildApi.Engine.Conformity;
+
+/// <summary>One characteristic of a placed part → its verdict.</summary>
+public static class CharacteristicJudge
+{
+    /// <summary>
+    /// Judges a characteristic by the shop's limits, else the position's, else the kind's service limits. A value that is only the drawing's
+    /// does not pass: the part is not assessed until it is read.
+    /// </summary>
+    /// <returns>The verdict, or null when there are no limits.</returns>
+    public static Verdict? Judge(PlacedComponent placed, Characteristic characteristic, EstimateBook book)
+    {
+        var at = new Address(placed.Placement.Position, characteristic.Id);
+        if (LimitsAt(at, book.View) is not { } limits)
+            return null;
+        var subject = SubjectOf(placed, characteristic);
+        var (estimate, assessment) = Assess(subject, placed, characteristic, limits, book);
+        return new Verdict(
+            subject,
+            assessment.Outcome,
+            assessment.Probability,
+            estimate,
+            limits,
+            assessment.Margin,
+            assessment.Reasons,
+            assessment.WouldChange,
+            book.View.Family.IdentityOf(at.ToString()),
+            book.View.InputsSha256);
+    }
+
+    /// <summary>What a verdict calls a characteristic: <c>position/characteristic</c>, with <c>#2</c> for the second of several like parts.</summary>
+    public static string SubjectOf(PlacedComponent placed, Characteristic characteristic)
+    {
+        var address = new Address(placed.Placement.Position, characteristic.Id).ToString();
+        return placed.Placement.Index > 1 ? FormattableString.Invariant($"{address}#{placed.Placement.Index}") : address;
+    }
+
+    /// <summary>The limits that decide at an address: the shop's, else the position's, else the kind's; null when there are none.</summary>
+    public static Limits? LimitsAt(Address at, UnitView view) =>
+        view.Snapshot.Policy.Limits.FirstOrDefault(l => l.Subject == at.ToString())?.Limits ?? view.Family.ServiceLimitsAt(at);
+
+    private static (Estimate Estimate, Assessment Assessment) Assess(
+        string subject, PlacedComponent placed, Characteristic characteristic, Limits limits, EstimateBook book)
+    {
+        var policy = book.View.Snapshot.Policy;
+        var estimate = book.Of(placed, characteristic);
+        if (estimate.Basis is not (EstimateBasis.Measured or EstimateBasis.Derived))
+            return (estimate, Conformance.NotRead(subject));
+        var read = book.ReadingsOf(placed, characteristic);
+        if (estimate.Basis == EstimateBasis.Measured && read < characteristic.MinimumReadings)
+            return (estimate, ConformityReasons.TooFew(subject, read, characteristic.MinimumReadings));
+        return characteristic.Report == Statistic.MinAndMax && estimate.Basis == EstimateBasis.Measured
+            ? BothEnds(subject, placed, characteristic, limits, book)
+            : (estimate, Conformance.Assess(subject, estimate, limits, policy));
+    }
+
+    /// <summary>Smallest and largest are each held against the limits, and the worse decides.</summary>
+    private static (Estimate Estimate, Assessment Assessment) BothEnds(
+        string subject, PlacedComponent placed, Characteristic characteristic, Limits limits, EstimateBook book)
+    {
+        var ends = new[] { Statistic.Min, Statistic.Max }
+            .Select(s => book.Read(placed, characteristic, s))
+            .Select(e => (Estimate: e, Assessment: Conformance.Assess(subject, e, limits, book.View.Snapshot.Policy)))
+            .OrderByDescending(x => Badness(x.Assessment.Outcome))
+            .ThenBy(x => x.Assessment.Margin)
+            .ToArray();
+        var (worse, better) = (ends[0], ends[1]);
+        var changes = worse.Assessment.WouldChange
+            .Select(c => c with { LeadsTo = Worse(c.LeadsTo, better.Assessment.Outcome) })
+            .Where(c => c.Code == "read-it" || c.LeadsTo != worse.Assessment.Outcome);
+        return (worse.Estimate, worse.Assessment with
+        {
+            Reasons = [.. worse.Assessment.Reasons, .. better.Assessment.Reasons],
+            WouldChange = [.. changes],
+        });
+    }
+
+    private static Outcome Worse(Outcome a, Outcome b) => Badness(a) >= Badness(b) ? a : b;
+
+    private static int Badness(Outcome outcome) => outcome switch
+    {
+        Outcome.Nonconforming => 3,
+        Outcome.NotAssessed => 2,
+        Outcome.Inconclusive => 1,
+        _ => 0,
+    };
+}

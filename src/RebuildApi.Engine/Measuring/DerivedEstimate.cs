@@ -1,0 +1,81 @@
+using System.Collections.Immutable;
+using RebuildApi.Contracts;
+
+namespace RebuildApi.Engine.Measuring;
+
+/// <summary>A characteristic that follows from others: u² = Σ (∂f/∂x_i · u_i)², inputs taken as independent (JCGM 100:2008, 5.1.2).</summary>
+internal static class DerivedEstimate
+{
+    private static readonly Estimate Unknown = new(null, 0, null, null, null, EstimateBasis.None, []);
+
+    /// <summary>A sum of terms, exact in whole nanometres for lengths.</summary>
+    /// <param name="linear">The sum.</param>
+    /// <param name="scale">The scale of the result.</param>
+    /// <param name="of">What is known of each address.</param>
+    public static Estimate Of(Linear linear, Scale scale, Func<Address, Estimate> of)
+    {
+        var parts = linear.Terms.Select(term => (Term: term, Factor: term.Numerator / (double)term.Denominator, Input: InputOf(term, of))).ToArray();
+        if (parts.Any(p => p.Input.Basis == EstimateBasis.None))
+            return Unknown;
+        var lines = parts.Select(p => new Contribution(NameOf(p.Term), Math.Abs(p.Factor) * p.Input.StandardUncertainty, p.Input.DegreesOfFreedom, 0));
+        var value = Sum(parts.Select(p => (p.Factor, scale.Of(p.Input.Value))));
+        return Budget.Estimate(
+            Quantity(scale, value),
+            BasisOf(parts.Select(p => p.Input)),
+            lines,
+            Quantity(scale, End(parts.Select(p => (p.Factor, p.Input)), scale, low: true)),
+            Quantity(scale, End(parts.Select(p => (p.Factor, p.Input)), scale, low: false)));
+    }
+
+    /// <summary>A named function, with sensitivities taken numerically over one standard uncertainty either way.</summary>
+    public static Estimate Of(Named named, Scale scale, Func<Address, Estimate> of)
+    {
+        if (NamedFunctions.Find(named.Function) is not { } function || function.Arguments.Any(a => !named.Arguments.ContainsKey(a)))
+            return Unknown;
+        var inputs = function.Arguments.Select(a => of(named.Arguments[a])).ToArray();
+        if (inputs.Any(i => i.Value is null))
+            return Unknown;
+        var at = inputs.Select(i => i.Value!.InSi).ToArray();
+        var value = function.Value(at);
+        if (!double.IsFinite(value))
+            return Unknown;
+        var lines = inputs.Select((input, i) => new Contribution(
+            named.Arguments[function.Arguments[i]].ToString(), Change(function, at, i, input.StandardUncertainty), input.DegreesOfFreedom, 0));
+        return Budget.Estimate(scale.FromSi(value), BasisOf(inputs), lines);
+    }
+
+    /// <summary>(f(x + u) − f(x − u))/2, which is ∂f/∂x · u and its odd corrections.</summary>
+    private static double Change(NamedFunction function, double[] at, int index, double uncertainty)
+    {
+        var above = function.Value([.. at.Select((x, i) => i == index ? x + uncertainty : x)]);
+        var below = function.Value([.. at.Select((x, i) => i == index ? x - uncertainty : x)]);
+        return Math.Abs(above - below) / 2;
+    }
+
+    private static Estimate InputOf(Term term, Func<Address, Estimate> of) => term.Of switch
+    {
+        OfPart part => of(part.At),
+        Fixed fixedLength => new Estimate(new Exact(fixedLength.Value), 0, null, null, null, EstimateBasis.Measured, []),
+        _ => Unknown,
+    };
+
+    private static string NameOf(Term term) => term.Of is OfPart part ? part.At.ToString() : "fixed";
+
+    /// <summary>A drawing value anywhere below makes the whole rest on the drawing.</summary>
+    private static EstimateBasis BasisOf(IEnumerable<Estimate> inputs) =>
+        inputs.Any(i => i.Basis == EstimateBasis.Drawing) ? EstimateBasis.Drawing : EstimateBasis.Derived;
+
+    /// <summary>An end of the sum; known only where each input is a value or has the end that matters.</summary>
+    private static double? End(IEnumerable<(double Factor, Estimate Input)> parts, Scale scale, bool low)
+    {
+        var all = parts.ToArray();
+        return all.All(p => p.Input is { Value: not null, Low: null, High: null })
+            ? null
+            : Sum(all.Select(p => (p.Factor, scale.Of((p.Factor > 0 == low ? p.Input.Low : p.Input.High) ?? p.Input.Value))));
+    }
+
+    private static double? Sum(IEnumerable<(double Factor, double? Point)> parts) =>
+        parts.Aggregate((double?)0, (sum, p) => sum + p.Factor * p.Point);
+
+    private static Quantity? Quantity(Scale scale, double? point) => point is { } p ? scale.Quantity(p) : null;
+}

@@ -1,0 +1,86 @@
+using System.Collections.Concurrent;
+using System.Collections.Immutable;
+using RebuildApi.Contracts;
+using RebuildApi.Engine.Snapshots;
+
+namespace RebuildApi.Engine.Measuring;
+
+/// <summary>
+/// The value and standard uncertainty of every characteristic of a unit, worked out when first asked for and kept. Readings come before a
+/// derivation, a derivation before the drawing; <see cref="Estimate.Basis"/> says which it was. Safe to share between threads.
+/// </summary>
+/// <param name="view">The unit.</param>
+public sealed class EstimateBook(UnitView view)
+{
+    private static readonly Estimate Unknown = new(null, 0, null, null, null, EstimateBasis.None, []);
+    private readonly ConcurrentDictionary<(string Position, int Index, string Component, string Characteristic), Estimate> _known = new();
+
+    /// <summary>The unit.</summary>
+    public UnitView View { get; } = view;
+
+    /// <summary>What is known at an address.</summary>
+    /// <param name="at">Position and characteristic.</param>
+    /// <param name="index">Which of several like parts in the position, from 1.</param>
+    /// <returns>Basis <see cref="EstimateBasis.None"/> when the place is empty or the family knows no such characteristic.</returns>
+    public Estimate Of(Address at, int index = 1) => Of(at, index, []);
+
+    /// <summary>What is known of a characteristic of a placed part.</summary>
+    public Estimate Of(PlacedComponent placed, Characteristic characteristic) => Of(placed, characteristic, []);
+
+    /// <summary>What the readings of a part alone say of a statistic, whatever the characteristic reports: the smallest, the largest, the spread.</summary>
+    /// <returns>Basis <see cref="EstimateBasis.None"/> when nothing was read.</returns>
+    public Estimate Read(PlacedComponent placed, Characteristic characteristic, Statistic statistic) =>
+        MeasuredEstimate.Of(ReadingSet.Of(placed, characteristic, View), statistic);
+
+    /// <summary>How many readings were taken of a characteristic of a part at its present revision, bounds included.</summary>
+    public int ReadingsOf(PlacedComponent placed, Characteristic characteristic) =>
+        View.MeasurementsOf(placed.Component, characteristic.Id).Sum(m => m.Readings.Length);
+
+    private Estimate Of(Address at, int index, ImmutableHashSet<string> asking)
+    {
+        var placed = View.At(at.Position).FirstOrDefault(p => p.Placement.Index == index);
+        var characteristic = View.Family.CharacteristicAt(at);
+        return placed is null || characteristic is null ? Unknown : Of(placed, characteristic, asking);
+    }
+
+    private Estimate Of(PlacedComponent placed, Characteristic characteristic, ImmutableHashSet<string> asking)
+    {
+        var key = (placed.Placement.Position, placed.Placement.Index, placed.Component.Id, characteristic.Id);
+        return _known.TryGetValue(key, out var known) ? known : _known.GetOrAdd(key, Compute(placed, characteristic, asking));
+    }
+
+    private Estimate Compute(PlacedComponent placed, Characteristic characteristic, ImmutableHashSet<string> asking)
+    {
+        var measured = Read(placed, characteristic, characteristic.Report);
+        if (measured.Basis != EstimateBasis.None)
+            return measured;
+        var at = new Address(placed.Placement.Position, characteristic.Id);
+        var derived = Derive(placed, characteristic, asking);
+        return derived.Basis != EstimateBasis.None
+            ? derived
+            : DrawingEstimate.Of(View.Family.NewLimitsAt(at), characteristic.Unmeasured, new Scale(characteristic.Dimension)) ?? Unknown;
+    }
+
+    /// <summary>A characteristic that is asked for while it is being worked out depends on itself and stays unknown.</summary>
+    private Estimate Derive(PlacedComponent placed, Characteristic characteristic, ImmutableHashSet<string> asking)
+    {
+        var asked = $"{placed.Placement.Position}#{placed.Placement.Index}/{characteristic.Id}";
+        if (characteristic.DerivedFrom is null || asking.Contains(asked))
+            return Unknown;
+        var deeper = asking.Add(asked);
+        var scale = new Scale(characteristic.Dimension);
+        return characteristic.DerivedFrom switch
+        {
+            Linear linear => DerivedEstimate.Of(linear, scale, Input),
+            Named named => DerivedEstimate.Of(named, scale, Input),
+            _ => Unknown,
+        };
+
+        Estimate Input(Address address) => address.IsOfKind || address.Position == placed.Placement.Position
+            ? OfSamePart(placed, address.Characteristic, deeper)
+            : Of(address, 1, deeper);
+    }
+
+    private Estimate OfSamePart(PlacedComponent placed, string characteristic, ImmutableHashSet<string> asking) =>
+        View.Family.CharacteristicOf(placed.Component.Kind, characteristic) is { } known ? Of(placed, known, asking) : Unknown;
+}

@@ -1,0 +1,100 @@
+using System.Collections.Immutable;
+using RebuildApi.Contracts;
+
+namespace RebuildApi.Engine.Measuring;
+
+/// <summary>A statistic of plain readings: a weighted sum of groups of readings, each group being the mean of repeats.</summary>
+/// <param name="Point">Its value on the scale.</param>
+/// <param name="Groups">What it is a sum of.</param>
+/// <param name="Repeats">How far repeats scatter.</param>
+/// <param name="FormHalfWidth">Half-width of the form that one number cannot show, on the scale; 0 when there is none.</param>
+internal sealed record ReadStatistic(double Point, ImmutableArray<ReadGroup> Groups, Scatter Repeats, double FormHalfWidth)
+{
+    public static ReadStatistic Of(ImmutableArray<ReadValue> values, Statistic report)
+    {
+        if (report == Statistic.Mean)
+        {
+            var all = new ReadGroup(values, 1);
+            return new ReadStatistic(all.Mean, [all], Scatter.Within([values]), 0);
+        }
+
+        var places = Places(values);
+        var repeats = Scatter.Within(places);
+        var smallest = places.MinBy(p => p.Average(v => v.Point));
+        var largest = places.MaxBy(p => p.Average(v => v.Point));
+        ImmutableArray<ReadGroup> groups = report switch
+        {
+            Statistic.Min => [new ReadGroup(smallest, 1)],
+            Statistic.Max => [new ReadGroup(largest, 1)],
+            Statistic.Spread => [new ReadGroup(largest, 1), new ReadGroup(smallest, -1)],
+            _ => [new ReadGroup(smallest, 0.5), new ReadGroup(largest, 0.5)],
+        };
+        var form = report == Statistic.MinAndMax ? (groups[1].Mean - groups[0].Mean) / 2 : 0;
+        return new ReadStatistic(groups.Sum(g => g.Weight * g.Mean), groups, repeats, form);
+    }
+
+    /// <summary>The budget in SI.</summary>
+    public IEnumerable<Contribution> Lines(ReadingSet readings)
+    {
+        var si = readings.Scale.InSi;
+        var expansion = Groups.Sum(g => g.Weight * g.Values.Average(v => v.ExpansionSensitivity)) * readings.ExpansionHalfWidth;
+        yield return new Contribution("repeatability", Repeatability * si, Repeats.DegreesOfFreedom, 0);
+        yield return new Contribution("resolution", Resolution * si, null, 0);
+        yield return new Contribution("limit-of-error", LimitOfError * si, null, 0);
+        yield return new Contribution("temperature", InstrumentErrors.OfHalfWidth(Math.Abs(expansion)) * si, null, 0);
+        yield return new Contribution("form", InstrumentErrors.OfHalfWidth(FormHalfWidth) * si, null, 0);
+    }
+
+    /// <summary>s·√Σ(w²/n): repeats average out.</summary>
+    private double Repeatability => Repeats.StandardDeviation * Math.Sqrt(Groups.Sum(g => g.Weight * g.Weight / g.Values.Length));
+
+    /// <summary>Rounding does not average out: repeats of one part on one instrument round alike.</summary>
+    private double Resolution => Math.Sqrt(Groups.SelectMany(g => g.ByInstrument()).Sum(i => Square(i.Weight * InstrumentErrors.OfStep(i.Step))));
+
+    /// <summary>One instrument is wrong by the same amount each time, so within it weights add with their signs; two instruments are independent.</summary>
+    private double LimitOfError => Math.Sqrt(Groups
+        .SelectMany(g => g.ByInstrument())
+        .GroupBy(i => i.Instrument)
+        .Sum(i => Square(i.Sum(g => g.Weight) * i.Max(g => g.LimitUncertainty))));
+
+    /// <summary>Readings at a named place are repeats; those without one stand alone, since they may be of different planes.</summary>
+    private static ImmutableArray<ImmutableArray<ReadValue>> Places(ImmutableArray<ReadValue> values) =>
+    [
+        .. values.Where(v => v.Place is not null).GroupBy(v => v.Place).Select(g => g.ToImmutableArray()),
+        .. values.Where(v => v.Place is null).Select(v => ImmutableArray.Create(v)),
+    ];
+
+    private static double Square(double x) => x * x;
+}
+
+/// <summary>Repeats whose mean enters a statistic.</summary>
+/// <param name="Values">At least one.</param>
+/// <param name="Weight">Its signed weight.</param>
+internal sealed record ReadGroup(ImmutableArray<ReadValue> Values, double Weight)
+{
+    public double Mean { get; } = Values.Average(v => v.Point);
+
+    /// <summary>The weight of each instrument in the group, with the coarsest step and the largest error that it brought.</summary>
+    public IEnumerable<(string Instrument, double Weight, double Step, double LimitUncertainty)> ByInstrument() => Values
+        .GroupBy(v => v.InstrumentId ?? "")
+        .Select(g => (g.Key, Weight * g.Count() / Values.Length, g.Max(v => v.Step), g.Max(v => v.LimitUncertainty)));
+}
+
+/// <summary>Scatter of repeats, pooled over places: s² = Σ(x − x̄)²/ν, ν = Σ(n − 1).</summary>
+/// <param name="StandardDeviation">s on the scale; 0 when nothing was repeated.</param>
+/// <param name="DegreesOfFreedom">ν; none when nothing was repeated.</param>
+internal sealed record Scatter(double StandardDeviation, double? DegreesOfFreedom)
+{
+    public static Scatter Within(ImmutableArray<ImmutableArray<ReadValue>> places)
+    {
+        var freedom = places.Sum(p => p.Length - 1);
+        if (freedom == 0)
+            return new Scatter(0, null);
+        var squares = places.Sum(place =>
+        {
+            var mean = place.Average(v => v.Point);
+            return place.Sum(v => (v.Point - mean) * (v.Point - mean));
+        });
+        return new Scatter(Math.Sqrt(squares / freedom), freedom);
+    }
+}
