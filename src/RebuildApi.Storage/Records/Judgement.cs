@@ -6,6 +6,8 @@ namespace RebuildApi.Storage;
 /// <param name="Purpose">What relied on it: <c>latest</c>, <c>decision</c>, <c>quote</c>, <c>approval</c>, <c>fitting</c>, <c>hand-over</c>.</param>
 /// <param name="InputsSha256">Canonical hash of the snapshot.</param>
 /// <param name="DeclarationSha256">Canonical hash of the family's declaration.</param>
+/// <param name="SnapshotSha256">SHA-256 of the snapshot's bytes as kept.</param>
+/// <param name="BodySha256">SHA-256 of the judgement's bytes as kept.</param>
 /// <param name="At">When it was kept, UTC.</param>
 /// <param name="Actor">Who kept it.</param>
 public sealed record JudgementKept(
@@ -14,6 +16,8 @@ public sealed record JudgementKept(
     string Purpose,
     string InputsSha256,
     string DeclarationSha256,
+    string SnapshotSha256,
+    string BodySha256,
     DateTimeOffset At,
     string Actor);
 

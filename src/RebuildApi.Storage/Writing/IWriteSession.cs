@@ -58,7 +58,7 @@ public interface IWriteSession
     /// <exception cref="VersionConflictException">It is no longer at <paramref name="expected"/>.</exception>
     Instrument Put(Instrument instrument, long? expected);
 
-    /// <summary>Keeps a judgement that someone relied on, with the snapshot it was made from.</summary>
+    /// <summary>Keeps a judgement that someone relied on, with the snapshot it was made from. The unit's version stays: nothing of it changed.</summary>
     /// <returns>Its id.</returns>
     string KeepJudgement(string unit, string inputsSha256, string declarationSha256, string purpose, ReadOnlyMemory<byte> snapshot, ReadOnlyMemory<byte> judgement);
 }

@@ -1,0 +1,37 @@
+using System.Data.Common;
+using Dapper;
+
+namespace RebuildApi.Storage.Sql;
+
+/// <summary>Walks the chain from its beginning and recomputes every hash.</summary>
+internal sealed class ChainWalk(DbConnection connection, string shop)
+{
+    private const string Links =
+        """
+        SELECT shop, sequence, at, actor, operation, kind, unit, id, body, previous, hash FROM entry
+        WHERE shop = @shop ORDER BY sequence
+        """;
+
+    public ChainReport Verify(CancellationToken cancellation)
+    {
+        var head = ChainHead.Empty;
+        foreach (var link in connection.Query<ChainLink>(Links, new { shop }, buffered: false))
+        {
+            cancellation.ThrowIfCancellationRequested();
+            if (Fault(head, link) is { } why)
+                return new ChainReport(head.Sequence, head.Hash, link.Sequence, why);
+            head = new ChainHead(link.Sequence, link.Hash);
+        }
+
+        return new ChainReport(head.Sequence, head.Hash, null, null);
+    }
+
+    private static string? Fault(ChainHead head, ChainLink link)
+    {
+        if (link.Sequence != head.Sequence + 1)
+            return "entries before it are missing";
+        if (link.Previous != head.Hash)
+            return "it does not follow from the entry before it";
+        return link.Computed() == link.Hash ? null : "it was changed after it was written";
+    }
+}

@@ -1,0 +1,82 @@
+using System.Data.Common;
+using Dapper;
+using RebuildApi.Contracts;
+
+namespace RebuildApi.Storage.Sql;
+
+/// <summary>Rows of parts and of where they are.</summary>
+internal sealed class PartRows(DbConnection connection, string shop)
+{
+    private const string Elsewhere =
+        """
+        SELECT unit FROM placement
+        WHERE shop = @shop AND component = @component AND unit <> @unit AND role IN ('found', 'fitted') LIMIT 1
+        """;
+
+    private const string Others =
+        """
+        SELECT unit FROM component WHERE shop = @shop AND id = @component AND unit <> @unit
+        UNION SELECT unit FROM placement WHERE shop = @shop AND component = @component AND unit <> @unit
+        """;
+
+    /// <summary>The role as it is stored.</summary>
+    public static string Word(PlacementRole role) => role switch
+    {
+        PlacementRole.Found => "found",
+        PlacementRole.Chosen => "chosen",
+        PlacementRole.Fitted => "fitted",
+        _ => throw new ArgumentOutOfRangeException(nameof(role), role, null),
+    };
+
+    /// <summary>The other units whose file shows this part.</summary>
+    public IEnumerable<string> OtherUnits(string unit, string component) =>
+        connection.Query<string>(Others, new { shop, unit, component });
+
+    public void CheckKnown(string component, int revision)
+    {
+        var known = connection.ExecuteScalar<long>(
+            "SELECT COUNT(*) FROM component WHERE shop = @shop AND id = @component AND revision = @revision", new { shop, component, revision });
+        if (known == 0)
+            throw new UnknownIdException("component", FormattableString.Invariant($"{component} revision {revision}"));
+    }
+
+    public void CheckRevision(Component component)
+    {
+        var last = LastRevision(component.Id);
+        if (component.Revision >= 1 && component.Revision <= last)
+            throw new DuplicateIdException("component", FormattableString.Invariant($"{component.Id} revision {component.Revision}"));
+        if (component.Revision != last + 1)
+            throw new RevisionOutOfOrderException(component.Id, last + 1, component.Revision);
+    }
+
+    public void CheckPlace(string unit, Placement placement)
+    {
+        if (LastRevision(placement.Component) == 0)
+            throw new UnknownIdException("component", placement.Component);
+        if (placement.Role == PlacementRole.Chosen)
+            return;
+        var elsewhere = connection.QuerySingleOrDefault<string>(Elsewhere, new { shop, unit, component = placement.Component });
+        if (elsewhere is not null)
+            throw new ComponentPlacedElsewhereException(placement.Component, unit, elsewhere);
+    }
+
+    public void Insert(string unit, Component component, long entry) => connection.Execute(
+        "INSERT INTO component (shop, id, revision, unit, entry) VALUES (@shop, @id, @revision, @unit, @entry)",
+        new { shop, id = component.Id, revision = component.Revision, unit, entry });
+
+    public void Upsert(string unit, Placement placement, long entry) => connection.Execute(
+        """
+        INSERT INTO placement (shop, unit, position, place, role, component, entry)
+        VALUES (@shop, @unit, @position, @place, @role, @component, @entry)
+        ON CONFLICT (shop, unit, position, place, role) DO UPDATE SET component = @component, entry = @entry
+        """,
+        new { shop, unit, position = placement.Position, place = placement.Index, role = Word(placement.Role), component = placement.Component, entry });
+
+    /// <returns>Whether there was one.</returns>
+    public bool Delete(string unit, string position, int index, PlacementRole role) => connection.Execute(
+        "DELETE FROM placement WHERE shop = @shop AND unit = @unit AND position = @position AND place = @index AND role = @role",
+        new { shop, unit, position, index, role = Word(role) }) > 0;
+
+    private int LastRevision(string component) => connection.ExecuteScalar<int>(
+        "SELECT COALESCE(MAX(revision), 0) FROM component WHERE shop = @shop AND id = @component", new { shop, component });
+}

@@ -1,0 +1,167 @@
+using System.Data.Common;
+using System.Text.Json;
+using System.Text.Json.Serialization.Metadata;
+using Dapper;
+using RebuildApi.Contracts;
+
+namespace RebuildApi.Storage.Sql;
+
+/// <summary>One change in the writer's transaction. Every table row points to the entry of the chain that holds its body.</summary>
+internal sealed class WriteSession(DbConnection connection, string shop, ChainWriter chain, WriteRequest request) : IWriteSession
+{
+    private readonly UnitQueries _units = new(connection, shop);
+    private readonly InstrumentQueries _instruments = new(connection, shop);
+    private readonly PartRows _parts = new(connection, shop);
+    private readonly AppendOnlyRows _rows = new(connection, shop);
+
+    public Unit? Unit(string id) => _units.Unit(id);
+
+    public UnitFile? File(string id) => _units.File(id);
+
+    public Component? Component(string id) => _units.Component(id);
+
+    public Instrument? Instrument(string id) => _instruments.Instrument(id);
+
+    public Unit Open(Unit unit)
+    {
+        if (Unit(unit.Id) is not null)
+            throw new DuplicateIdException("unit", unit.Id);
+        var opened = unit with { Version = 1 };
+        var entry = Append("unit", unit.Id, unit.Id, opened, StoreJson.Default.Unit);
+        connection.Execute(
+            "INSERT INTO unit (shop, id, stage, version, entry) VALUES (@shop, @id, @stage, 1, @entry)",
+            new { shop, id = unit.Id, stage = unit.Stage, entry });
+        return opened;
+    }
+
+    public Unit Change(Unit unit, long? expected)
+    {
+        var stands = Unit(unit.Id) ?? throw new UnknownIdException("unit", unit.Id);
+        Expect("unit", unit.Id, expected, stands.Version);
+        var changed = unit with { Opened = stands.Opened, OpenedBy = stands.OpenedBy, Version = stands.Version + 1 };
+        var entry = Append("unit", unit.Id, unit.Id, changed, StoreJson.Default.Unit);
+        connection.Execute(
+            "UPDATE unit SET stage = @stage, version = @version, entry = @entry WHERE shop = @shop AND id = @id",
+            new { shop, id = unit.Id, stage = changed.Stage, version = changed.Version, entry });
+        return changed;
+    }
+
+    public void Add(string unit, Component component)
+    {
+        RaiseAll(unit, component.Id, component.Id, "component");
+        _parts.CheckRevision(component);
+        _parts.Insert(unit, component, Append("component", unit, component.Id, component, StoreJson.Default.Component));
+    }
+
+    public void Place(string unit, Placement placement)
+    {
+        Raise(unit);
+        _parts.CheckPlace(unit, placement);
+        var id = PlaceId(placement.Position, placement.Index, placement.Role);
+        _parts.Upsert(unit, placement, Append("placement", unit, id, placement, StoreJson.Default.Placement));
+    }
+
+    public void Vacate(string unit, string position, int index, PlacementRole role)
+    {
+        if (!_parts.Delete(unit, position, index, role))
+            return;
+        Raise(unit);
+        chain.Append(request, "vacancy", unit, PlaceId(position, index, role), "");
+    }
+
+    public void Add(string unit, Measurement measurement)
+    {
+        _rows.CheckNew(AppendOnly.Measurement, unit, measurement.Id, measurement.Supersedes);
+        _parts.CheckKnown(measurement.Component, measurement.Revision);
+        RaiseAll(unit, measurement.Component, measurement.Id, "measurement");
+        _rows.Insert(unit, measurement, Append("measurement", unit, measurement.Id, measurement, StoreJson.Default.Measurement));
+    }
+
+    public void Add(string unit, TrialAssembly trial)
+    {
+        _rows.CheckNew(AppendOnly.Trial, unit, trial.Id, trial.Supersedes);
+        Raise(unit);
+        _rows.Insert(unit, trial, Append("trial", unit, trial.Id, trial, StoreJson.Default.TrialAssembly));
+    }
+
+    public void Add(string unit, Finding finding)
+    {
+        _rows.CheckNew(AppendOnly.Finding, unit, finding.Id, finding.Supersedes);
+        _parts.CheckKnown(finding.Component, finding.Revision);
+        RaiseAll(unit, finding.Component, finding.Id, "finding");
+        _rows.Insert(unit, finding, Append("finding", unit, finding.Id, finding, StoreJson.Default.Finding));
+    }
+
+    public void Add(string unit, Decision decision)
+    {
+        _rows.CheckNew(AppendOnly.Decision, unit, decision.Id, decision.Supersedes);
+        Raise(unit);
+        _rows.Insert(unit, decision, Append("decision", unit, decision.Id, decision, StoreJson.Default.Decision));
+    }
+
+    public Instrument Put(Instrument instrument, long? expected)
+    {
+        var id = instrument.State.Id;
+        var version = Instrument(id)?.Version ?? 0;
+        Expect("instrument", id, expected, version);
+        var put = instrument with { Version = version + 1 };
+        var entry = Append("instrument", "", id, put, StoreJson.Default.Instrument);
+        connection.Execute(
+            """
+            INSERT INTO instrument (shop, id, version, entry) VALUES (@shop, @id, @version, @entry)
+            ON CONFLICT (shop, id) DO UPDATE SET version = @version, entry = @entry
+            """,
+            new { shop, id, version = put.Version, entry });
+        return put;
+    }
+
+    public string KeepJudgement(
+        string unit, string inputsSha256, string declarationSha256, string purpose, ReadOnlyMemory<byte> snapshot, ReadOnlyMemory<byte> judgement)
+    {
+        if (Unit(unit) is null)
+            throw new UnknownIdException("unit", unit);
+        var rows = new JudgementRows(connection, shop);
+        var kept = new JudgementKept(
+            JudgementRows.Id(chain.Head.Sequence + 1), unit, purpose, inputsSha256, declarationSha256,
+            rows.Content(snapshot), rows.Content(judgement), chain.Now, request.Actor);
+        rows.Insert(kept, Append("judgement", unit, kept.Id, kept, StoreJson.Default.JudgementKept));
+        return kept.Id;
+    }
+
+    /// <summary>Takes some room and gives it back: a full disk shows here before a reading meets it.</summary>
+    public void Probe()
+    {
+        connection.Execute("INSERT INTO probe (shop, body) VALUES (@shop, @body) ON CONFLICT (shop) DO UPDATE SET body = @body", new { shop, body = new byte[16384] });
+        connection.Execute("UPDATE probe SET body = @body WHERE shop = @shop", new { shop, body = Array.Empty<byte>() });
+    }
+
+    private static string PlaceId(string position, int index, PlacementRole role) =>
+        FormattableString.Invariant($"{position}/{index}/{PartRows.Word(role)}");
+
+    private static void Expect(string kind, string id, long? expected, long actual)
+    {
+        if (expected is { } version && version != actual)
+            throw new VersionConflictException(kind, id, version, actual);
+    }
+
+    private long Append<T>(string kind, string unit, string id, T body, JsonTypeInfo<T> shape) =>
+        chain.Append(request, kind, unit, id, JsonSerializer.Serialize(body, shape)).Sequence;
+
+    private void Raise(string unit)
+    {
+        var raised = connection.Execute("UPDATE unit SET version = version + 1 WHERE shop = @shop AND id = @unit", new { shop, unit });
+        if (raised == 0)
+            throw new UnknownIdException("unit", unit);
+    }
+
+    /// <summary>Raises the unit, and any other whose file shows the part: a bench that looks at that one must see the change too.</summary>
+    private void RaiseAll(string unit, string component, string id, string kind)
+    {
+        Raise(unit);
+        foreach (var other in _parts.OtherUnits(unit, component))
+        {
+            Raise(other);
+            chain.Append(request, kind + "-elsewhere", other, id, "");
+        }
+    }
+}

@@ -1,0 +1,106 @@
+using Dapper;
+using Microsoft.Data.Sqlite;
+using Polly;
+using Polly.Retry;
+using RebuildApi.Storage.Sql;
+using SQLitePCL;
+
+namespace RebuildApi.Storage.Sqlite;
+
+/// <summary>
+/// Runs several changes in one transaction, each in a savepoint of its own, and commits once: one wait for the disk serves all of them.
+/// No caller hears anything before the commit.
+/// </summary>
+internal sealed class GroupCommit(SqliteConnection connection, StoreOptions options)
+{
+    private readonly ChainWriter _chain = new(connection, options.Shop, options.Time);
+    private readonly IdempotencyKeys _keys = new(connection, options.Shop, options.Time, options.KeepKeys);
+
+    // Waiting is tried again only for the beginning of a transaction, which has no effects.
+    private readonly ResiliencePipeline _patience = new ResiliencePipelineBuilder()
+        .AddRetry(new RetryStrategyOptions
+        {
+            ShouldHandle = new PredicateBuilder().Handle<SqliteException>(SqliteFaults.IsBusy),
+            MaxRetryAttempts = 4,
+            Delay = TimeSpan.FromMilliseconds(20),
+            BackoffType = DelayBackoffType.Exponential,
+            UseJitter = true,
+        })
+        .Build();
+
+    private bool TransactionIsOpen => raw.sqlite3_get_autocommit(connection.Handle) == 0;
+
+    /// <summary>Runs and commits a group, and answers each of its callers.</summary>
+    /// <returns>The last sequence number when something was committed, else null.</returns>
+    public long? Run(IReadOnlyList<PendingChange> group)
+    {
+        try
+        {
+            _patience.Execute(() => connection.Execute("BEGIN IMMEDIATE"));
+            Apply(group);
+            connection.Execute("COMMIT");
+        }
+        catch (Exception e)
+        {
+            Lose(group, SqliteFaults.Translate(e));
+            return null;
+        }
+
+        foreach (var change in group)
+            change.Publish();
+        return _chain.Head.Sequence;
+    }
+
+    private void Apply(IReadOnlyList<PendingChange> group)
+    {
+        _chain.Begin();
+        _keys.Sweep();
+        foreach (var change in group)
+        {
+            if (change.Begin())
+                Apply(change);
+        }
+    }
+
+    private void Apply(PendingChange change)
+    {
+        var head = _chain.Head;
+        connection.Execute("SAVEPOINT change");
+        try
+        {
+            var answer = _keys.Recall(change.Request) ?? Perform(change);
+            if (change.Request.DryRun)
+                Undo(head);
+            connection.Execute("RELEASE change");
+            change.Done(answer);
+        }
+        catch (Exception e) when (TransactionIsOpen)
+        {
+            Undo(head);
+            connection.Execute("RELEASE change");
+            change.Refused(SqliteFaults.Translate(e));
+        }
+    }
+
+    private StoredAnswer Perform(PendingChange change)
+    {
+        var answer = change.Work(new WriteSession(connection, options.Shop, _chain, change.Request));
+        _keys.Keep(change.Request, answer);
+        return answer;
+    }
+
+    private void Undo(ChainHead head)
+    {
+        connection.Execute("ROLLBACK TO change");
+        _chain.Return(head);
+    }
+
+    /// <summary>A full disk and the like can end the whole transaction: everyone in it hears so, and nothing of it stays.</summary>
+    private void Lose(IReadOnlyList<PendingChange> group, Exception why)
+    {
+        if (TransactionIsOpen)
+            connection.Execute("ROLLBACK");
+        foreach (var change in group)
+            change.Fail(why);
+    }
+}

@@ -1,0 +1,72 @@
+using System.Collections.Immutable;
+using Dapper;
+using Microsoft.Data.Sqlite;
+using RebuildApi.Storage.Sql;
+
+namespace RebuildApi.Storage.Sqlite;
+
+/// <summary>Makes and checks copies of a database. Copying the file itself would be no backup: it tears under a writer.</summary>
+internal sealed class SqliteCopy(string shop)
+{
+    private const string Counts =
+        """
+        SELECT 'entry' AS "table", COUNT(*) AS rows FROM entry
+        UNION ALL SELECT 'unit', COUNT(*) FROM unit
+        UNION ALL SELECT 'component', COUNT(*) FROM component
+        UNION ALL SELECT 'placement', COUNT(*) FROM placement
+        UNION ALL SELECT 'measurement', COUNT(*) FROM measurement
+        UNION ALL SELECT 'finding', COUNT(*) FROM finding
+        UNION ALL SELECT 'trial', COUNT(*) FROM trial
+        UNION ALL SELECT 'decision', COUNT(*) FROM decision
+        UNION ALL SELECT 'instrument', COUNT(*) FROM instrument
+        UNION ALL SELECT 'judgement', COUNT(*) FROM judgement
+        """;
+
+    private static readonly ChainReport NoChain = new(0, "", null, null);
+
+    /// <summary>Copies one consistent moment to a new file, waits until it is on the disk, and verifies it. A bad copy does not stay.</summary>
+    public BackupReport Make(SqliteConnection connection, string path, CancellationToken cancellation)
+    {
+        if (File.Exists(path))
+            throw new IOException($"There is already a file {path}.");
+        var partial = path + ".partial";
+        File.Delete(partial);
+        connection.Execute("VACUUM INTO @partial", new { partial });
+        using (var written = new FileStream(partial, FileMode.Open, FileAccess.ReadWrite))
+            written.Flush(flushToDisk: true);
+        var report = Verify(partial, cancellation);
+        if (report.Verified)
+            File.Move(partial, path);
+        else
+            File.Delete(partial);
+        return report with { Path = path };
+    }
+
+    /// <summary>Opens a copy for reading only and checks all of it.</summary>
+    public BackupReport Verify(string path, CancellationToken cancellation)
+    {
+        try
+        {
+            using var connection = SqliteFile.OpenCopy(path);
+            return Check(connection, path, cancellation);
+        }
+        catch (Exception e) when (e is SqliteException or StorageUnavailableException)
+        {
+            var size = File.Exists(path) ? new FileInfo(path).Length : 0;
+            return new BackupReport(path, size, 0, ImmutableSortedDictionary<string, long>.Empty, NoChain, [SqliteFaults.Translate(e).Message]);
+        }
+    }
+
+    private BackupReport Check(SqliteConnection connection, string path, CancellationToken cancellation)
+    {
+        var problems = FileCheck.Thorough(connection).ToList();
+        var schema = Schema.NumberOf(connection);
+        if (schema == 0)
+            return new BackupReport(path, new FileInfo(path).Length, 0, ImmutableSortedDictionary<string, long>.Empty, NoChain, [.. problems, "It is empty."]);
+        var rows = connection.Query<(string Table, long Rows)>(Counts).ToImmutableSortedDictionary(r => r.Table, r => r.Rows, StringComparer.Ordinal);
+        var chain = new ChainWalk(connection, shop).Verify(cancellation);
+        if (!chain.Intact)
+            problems.Add(FormattableString.Invariant($"Entry {chain.FirstBroken} of the chain: {chain.Why}."));
+        return new BackupReport(path, new FileInfo(path).Length, schema, rows, chain, [.. problems]);
+    }
+}

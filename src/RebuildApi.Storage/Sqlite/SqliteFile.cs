@@ -1,0 +1,84 @@
+using Dapper;
+using Microsoft.Data.Sqlite;
+
+namespace RebuildApi.Storage.Sqlite;
+
+/// <summary>Opens connections to the one file: one that writes, pooled ones that read.</summary>
+internal sealed class SqliteFile(StoreOptions options)
+{
+    private readonly string _readers = Text(options.Path, SqliteOpenMode.ReadOnly, pooling: true);
+
+    public StoreOptions Options => options;
+
+    /// <summary>Opens the connection that writes, or in a store for reading only the one that holds the file open.</summary>
+    public SqliteConnection OpenWriter()
+    {
+        var mode = options.ReadOnly ? SqliteOpenMode.ReadOnly : SqliteOpenMode.ReadWriteCreate;
+        var connection = Open(Text(options.Path, mode, pooling: false));
+        try
+        {
+            SqliteVersion.Require(connection);
+            if (!options.ReadOnly)
+                PrepareToWrite(connection);
+            return connection;
+        }
+        catch (Exception e)
+        {
+            connection.Dispose();
+            throw SqliteFaults.Translate(e);
+        }
+    }
+
+    /// <summary>A connection from the pool that can't write.</summary>
+    public SqliteConnection OpenReader() => Open(_readers);
+
+    /// <summary>Closes the pool, so that the file is let go.</summary>
+    public void Close()
+    {
+        using var any = new SqliteConnection(_readers);
+        SqliteConnection.ClearPool(any);
+    }
+
+    /// <summary>A connection of its own to some file, for reading only.</summary>
+    public static SqliteConnection OpenCopy(string path) => OpenAny(Text(path, SqliteOpenMode.ReadOnly, pooling: false));
+
+    private static string Text(string path, SqliteOpenMode mode, bool pooling) => new SqliteConnectionStringBuilder
+    {
+        DataSource = path,
+        Mode = mode,
+        Pooling = pooling,
+        ForeignKeys = true,
+        DefaultTimeout = 1,
+    }.ToString();
+
+    private static SqliteConnection OpenAny(string text)
+    {
+        var connection = new SqliteConnection(text);
+        connection.Open();
+        return connection;
+    }
+
+    private SqliteConnection Open(string text)
+    {
+        var connection = OpenAny(text);
+        Pragma(connection, FormattableString.Invariant($"PRAGMA busy_timeout = {(long)options.BusyTimeout.TotalMilliseconds}"));
+        return connection;
+    }
+
+    /// <summary>
+    /// WAL: readers never wait for the writer. FULL: a commit is on the disk before it is acknowledged. A memory or network file system that
+    /// can't do WAL is refused.
+    /// </summary>
+    private void PrepareToWrite(SqliteConnection connection)
+    {
+        var journal = connection.ExecuteScalar<string>("PRAGMA journal_mode = WAL");
+        if (journal != "wal")
+            throw new StorageUnavailableException("io-error", $"This file system keeps no write-ahead log (journal mode {journal}). Use a local disk.");
+        Pragma(connection, "PRAGMA synchronous = FULL");
+        Pragma(connection, "PRAGMA trusted_schema = OFF");
+        if (options.MaxPages is { } pages)
+            Pragma(connection, FormattableString.Invariant($"PRAGMA max_page_count = {pages}"));
+    }
+
+    private static void Pragma(SqliteConnection connection, string text) => connection.Execute(text);
+}

@@ -1,0 +1,137 @@
+using System.Collections.Immutable;
+using Dapper;
+using Microsoft.Data.Sqlite;
+using RebuildApi.Storage.Sql;
+
+namespace RebuildApi.Storage.Sqlite;
+
+/// <summary>The shop's database in one SQLite file: one connection that writes, pooled connections that read.</summary>
+public sealed class SqliteStore : IStore
+{
+    private readonly SqliteFile _file;
+    private readonly string _shop;
+    private readonly SqliteConnection _connection;
+    private readonly Readers _readers;
+    private readonly Announcement _announcement;
+    private readonly Writer _writer;
+
+    private SqliteStore(SqliteFile file, SqliteConnection connection)
+    {
+        _file = file;
+        _shop = file.Options.Shop;
+        _connection = connection;
+        _readers = new Readers(file);
+        _announcement = new Announcement(ChainHead.Read(connection, _shop).Sequence);
+        _writer = new Writer(new GroupCommit(connection, file.Options), _announcement, file.Options.GroupSize);
+    }
+
+    /// <summary>Opens a database, makes it when there is none, and brings it to the schema of this program after a copy of it.</summary>
+    /// <exception cref="StorageUnavailableException">It must not or can't be opened; the code and the words say why.</exception>
+    public static SqliteStore Open(StoreOptions options) => Open(options, Migration.Shipped());
+
+    /// <inheritdoc cref="Open(StoreOptions)"/>
+    internal static SqliteStore Open(StoreOptions options, ImmutableArray<Migration> steps)
+    {
+        SqliteConnection? connection = null;
+        try
+        {
+            var file = new SqliteFile(options);
+            connection = file.OpenWriter();
+            FileCheck.Quick(connection);
+            var schema = new Schema(connection, options.Time, steps);
+            if (options.ReadOnly)
+                schema.Check(Schema.NumberOf(connection));
+            else
+                schema.Upgrade();
+            return new SqliteStore(file, connection);
+        }
+        catch (Exception e)
+        {
+            connection?.Dispose();
+            if (e is SqliteException)
+                throw SqliteFaults.Translate(e);
+            throw;
+        }
+    }
+
+    /// <inheritdoc/>
+    public Task<StoredAnswer> Write(WriteRequest request, Func<IWriteSession, StoredAnswer> work, CancellationToken cancellation) =>
+        _writer.Write(request, work, cancellation);
+
+    /// <inheritdoc/>
+    public ValueTask<Unit?> Unit(string id, CancellationToken cancellation) =>
+        _readers.Read(c => new UnitQueries(c, _shop).Unit(id), cancellation);
+
+    /// <inheritdoc/>
+    public ValueTask<Page<Unit>> Units(string? after, int limit, string? stage, CancellationToken cancellation) =>
+        _readers.Read(c => new UnitQueries(c, _shop).Units(after, limit, stage), cancellation);
+
+    /// <inheritdoc/>
+    public ValueTask<UnitFile?> File(string unit, CancellationToken cancellation) =>
+        _readers.Read(c => new UnitQueries(c, _shop).File(unit), cancellation);
+
+    /// <inheritdoc/>
+    public ValueTask<Instrument?> Instrument(string id, CancellationToken cancellation) =>
+        _readers.Read(c => new InstrumentQueries(c, _shop).Instrument(id), cancellation);
+
+    /// <inheritdoc/>
+    public ValueTask<Page<Instrument>> Instruments(string? after, int limit, CancellationToken cancellation) =>
+        _readers.Read(c => new InstrumentQueries(c, _shop).Instruments(after, limit), cancellation);
+
+    /// <inheritdoc/>
+    public ValueTask<Judgement?> Judgement(string id, CancellationToken cancellation) =>
+        _readers.Read(c => new JudgementQueries(c, _shop).Judgement(id), cancellation);
+
+    /// <inheritdoc/>
+    public ValueTask<Judgement?> LatestJudgement(string unit, string? purpose, CancellationToken cancellation) =>
+        _readers.Read(c => new JudgementQueries(c, _shop).Latest(unit, purpose), cancellation);
+
+    /// <inheritdoc/>
+    public ValueTask<Page<JudgementKept>> Judgements(string unit, string? after, int limit, CancellationToken cancellation) =>
+        _readers.Read(c => new JudgementQueries(c, _shop).Judgements(unit, after, limit), cancellation);
+
+    /// <inheritdoc/>
+    public ValueTask<ImmutableArray<StoreEvent>> Events(long after, int limit, CancellationToken cancellation) =>
+        _readers.Read(c => EventQueries.Events(c, _shop, after, limit), cancellation);
+
+    /// <inheritdoc/>
+    public Task<long> NextEvent(long after, CancellationToken cancellation) => _announcement.After(after, cancellation);
+
+    /// <inheritdoc/>
+    public async ValueTask<StoreHealth> Health(CancellationToken cancellation)
+    {
+        var engine = $"SQLite {_connection.ServerVersion}";
+        try
+        {
+            await _writer.Write(HealthProbe.Request, HealthProbe.Write, cancellation);
+            return new StoreHealth(true, engine, null);
+        }
+        catch (StorageUnavailableException e)
+        {
+            return new StoreHealth(false, engine, $"{e.Code}: {e.Message}");
+        }
+    }
+
+    /// <inheritdoc/>
+    public ValueTask<ChainReport> VerifyChain(CancellationToken cancellation) =>
+        _readers.Read(c => new ChainWalk(c, _shop).Verify(cancellation), cancellation);
+
+    /// <inheritdoc/>
+    public ValueTask<BackupReport> Backup(string path, CancellationToken cancellation)
+    {
+        using var connection = _file.OpenReader();
+        return ValueTask.FromResult(new SqliteCopy(_shop).Make(connection, path, cancellation));
+    }
+
+    /// <inheritdoc/>
+    public ValueTask<BackupReport> VerifyBackup(string path, CancellationToken cancellation) =>
+        ValueTask.FromResult(new SqliteCopy(_shop).Verify(path, cancellation));
+
+    /// <inheritdoc/>
+    public async ValueTask DisposeAsync()
+    {
+        await _writer.DisposeAsync();
+        await _connection.DisposeAsync();
+        _file.Close();
+    }
+}

@@ -1,0 +1,26 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using RebuildApi.Contracts;
+
+namespace RebuildApi.Storage;
+
+/// <summary>How the stored records are written as JSON; the same manner as <see cref="ContractJson"/>.</summary>
+[JsonSourceGenerationOptions(
+    JsonSerializerDefaults.General,
+    PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
+    AllowDuplicateProperties = false,
+    UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
+    RespectNullableAnnotations = true,
+    RespectRequiredConstructorParameters = true)]
+[JsonSerializable(typeof(Unit))]
+[JsonSerializable(typeof(Component))]
+[JsonSerializable(typeof(Placement))]
+[JsonSerializable(typeof(Measurement))]
+[JsonSerializable(typeof(TrialAssembly))]
+[JsonSerializable(typeof(Finding))]
+[JsonSerializable(typeof(Decision))]
+[JsonSerializable(typeof(Instrument))]
+[JsonSerializable(typeof(JudgementKept))]
+[JsonSerializable(typeof(ImmutableSortedDictionary<string, string>))]
+internal sealed partial class StoreJson : JsonSerializerContext;
