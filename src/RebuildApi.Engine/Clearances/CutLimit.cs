@@ -1,0 +1,73 @@
+using RebuildApi.Contracts;
+using RebuildApi.Engine.Measuring;
+
+namespace RebuildApi.Engine.Clearances;
+
+/// <summary>How far a cut may go by the limits of the face itself: what the operation permits, what must remain, and the hardened layer.</summary>
+/// <param name="FewestSteps">The smallest cut that can be made at all, in steps.</param>
+/// <param name="MostSteps">The largest, in steps; none when what limits it is not known. Below the fewest: it may not be made.</param>
+/// <param name="Because">What limits it, or what is not known.</param>
+internal sealed record CutLimit(int FewestSteps, int? MostSteps, Reason Because)
+{
+    /// <summary>The characteristic of a kind that holds the depth of its hardened layer (ISO 18203: to 550 HV).</summary>
+    public const string CaseDepth = "case-depth";
+
+    /// <summary>The limit of a cut on the part that counts in its position.</summary>
+    public static CutLimit Of(Cut cut, EstimateBook book) =>
+        cut.Operation.Effects.Select(e => OfEffect(cut, e, book)).Aggregate((a, b) => Narrower(a, b) with { FewestSteps = Math.Max(a.FewestSteps, b.FewestSteps) });
+
+    private static CutLimit OfEffect(Cut cut, Effect effect, EstimateBook book)
+    {
+        RequireStep(cut, effect);
+        var at = new Address(cut.Position, effect.At.Characteristic);
+        var removes = effect.MinChange < Length.Zero;
+        var most = Steps(removes ? -effect.MinChange : effect.MaxChange, effect.Step);
+        var fewest = removes && effect.MaxChange < Length.Zero ? Steps(-effect.MaxChange + effect.Step - new Length(1), effect.Step) : 0;
+        var limit = new CutLimit(fewest, most, Clearances.Because.Of("cut-limited-by-operation", cut.Id, ("at", at), ("mostNm", most * effect.Step)));
+        if (effect.Remaining is { } remaining)
+            limit = Narrower(limit, ByRemaining(cut, effect, at, remaining, book.Of(at), fewest));
+        return effect.ShareOfCaseDepth is { } share ? Narrower(limit, ByCaseDepth(cut, effect, share, DepthOf(cut, effect, book), fewest)) : limit;
+    }
+
+    /// <summary>What must remain counts with twice the standard uncertainty of the part held back.</summary>
+    private static CutLimit ByRemaining(Cut cut, Effect effect, Address at, Limits remaining, Estimate now, int fewest)
+    {
+        if (now.Value is not Exact value || now.Basis == EstimateBasis.Drawing)
+            return new CutLimit(fewest, null, Clearances.Because.Of("cut-part-not-read", cut.Id, ("at", at)));
+        var guard = Length.NearestToMetres(2 * now.StandardUncertainty);
+        var room = effect.MinChange < Length.Zero
+            ? remaining.Low is Exact low ? value.Value - guard - low.Value : -effect.MinChange
+            : remaining.High is Exact high ? high.Value - value.Value - guard : effect.MaxChange;
+        return new CutLimit(fewest, Steps(room, effect.Step), Clearances.Because.Of("cut-limited-by-what-must-remain", cut.Id, ("at", at), ("mostNm", room)));
+    }
+
+    private static CutLimit ByCaseDepth(Cut cut, Effect effect, double share, Estimate depth, int fewest)
+    {
+        if (depth.Value is not Exact value)
+            return new CutLimit(fewest, null, Clearances.Because.Of("cut-case-depth-unknown", cut.Id, ("position", cut.Position), ("datum", effect.Datum)));
+        var surely = Math.Max(0, value.Value.InMetres - (2 * depth.StandardUncertainty));
+        var room = new Length((long)Math.Floor(share * surely * 1e9 + 1e-6));
+        return new CutLimit(fewest, Steps(room, effect.Step), Clearances.Because.Of(
+            "cut-limited-by-hardened-layer", cut.Id, ("depthNm", value.Value), ("percent", 100 * share), ("mostNm", room)));
+    }
+
+    /// <summary>The depth of the layer on the face itself where the kind tells faces apart, else that of the part.</summary>
+    private static Estimate DepthOf(Cut cut, Effect effect, EstimateBook book)
+    {
+        var ofFace = book.Of(new Address(cut.Position, $"{effect.Datum}.{CaseDepth}"));
+        return ofFace.Basis != EstimateBasis.None ? ofFace : book.Of(new Address(cut.Position, CaseDepth));
+    }
+
+    private static CutLimit Narrower(CutLimit a, CutLimit b) =>
+        b.MostSteps is null ? (a.MostSteps is null ? a : b) : a.MostSteps is null || a.MostSteps <= b.MostSteps ? a : b;
+
+    private static int Steps(Length room, Length step) => room <= Length.Zero ? 0 : (int)Math.Min(int.MaxValue, room.Nanometres / step.Nanometres);
+
+    private static void RequireStep(Cut cut, Effect effect)
+    {
+        if (effect.Step <= Length.Zero)
+            throw new ArgumentException($"The step of {cut.Operation.Id} on {effect.At} is not positive.", nameof(effect));
+        if (effect.MinChange > effect.MaxChange)
+            throw new ArgumentException($"The changes of {cut.Operation.Id} on {effect.At} are upside down.", nameof(effect));
+    }
+}
