@@ -16,13 +16,13 @@ public sealed class UnitView
     private readonly ILookup<(string Component, int Revision), Finding> _findings;
     private readonly ILookup<string, TrialAssembly> _trials;
     private readonly ImmutableDictionary<string, InstrumentState> _instruments;
+    private string? _inputsSha256;
 
     /// <summary>Looks at a snapshot. What it says about things the family does not know is passed over.</summary>
     public UnitView(UnitSnapshot snapshot, FamilyIndex family)
     {
         Snapshot = snapshot;
         Family = family;
-        InputsSha256 = Canonical.Sha256(snapshot);
         _components = snapshot.Components.ToImmutableDictionary(c => c.Id, StringComparer.Ordinal);
         _instruments = snapshot.Instruments.ToImmutableDictionary(i => i.Id, StringComparer.Ordinal);
         _measurements = snapshot.Measurements.ToLookup(m => (m.Component, m.Revision, m.Characteristic));
@@ -42,8 +42,8 @@ public sealed class UnitView
     /// <summary>What it is looked at through.</summary>
     public FamilyIndex Family { get; }
 
-    /// <summary>Canonical hash of the snapshot.</summary>
-    public string InputsSha256 { get; }
+    /// <summary>Canonical hash of the snapshot, made when first asked for: what-ifs that only want an outcome never pay for it.</summary>
+    public string InputsSha256 => _inputsSha256 ??= Canonical.Sha256(Snapshot);
 
     /// <summary>The parts that count in a position, by index; empty when none is there.</summary>
     public IEnumerable<PlacedComponent> At(string position) => _placed[position];

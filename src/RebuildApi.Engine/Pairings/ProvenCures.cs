@@ -1,0 +1,110 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using RebuildApi.Contracts;
+using RebuildApi.Engine.Measuring;
+using RebuildApi.Engine.Snapshots;
+
+namespace RebuildApi.Engine.Pairings;
+
+/// <summary>
+/// Cures that were tried: each exchange is made on a copy of the snapshot and judged again. Only what then comes out compatible is called
+/// sufficient, whatever the family says of it.
+/// </summary>
+public static class ProvenCures
+{
+    /// <summary>The family's cures in its order, then the engine's own exchanges that are sufficient and ask for no more than they must.</summary>
+    internal static ImmutableArray<Cure> For(PairingRule rule, EstimateBook book)
+    {
+        var declared = rule.Cures.Select(c => c with { Sufficient = c.Sufficient && Mends(rule, c, book) }).ToImmutableArray();
+        var template = Templates.Of(rule.Template);
+        if (template is null || PairingJudge.Assess(rule, book).Reasons.Any(r => r.Code is "role-missing" or "role-without-position"))
+            return declared;
+        var exchanges = PairingJudge.Cases(rule, book).Take(1).SelectMany(template.Exchanges);
+        var found = new List<Cure>();
+        foreach (var exchange in exchanges)
+        {
+            var cure = new Cure(exchange.Id, Text.English(exchange.Id, exchange.Words), Sufficient: true, exchange.Steps);
+            var known = declared.Concat(found).Where(c => c.Sufficient);
+            if (!known.Any(c => IsContained(c, cure)) && Mends(rule, cure, book))
+                found.Add(cure);
+        }
+
+        return declared.AddRange(found);
+    }
+
+    /// <summary>
+    /// The snapshot after a cure: at every position that the cure names, new parts that have what its steps ask for and of which nothing else
+    /// is known. They face as the parts they replace. A characteristic comes out at its target, else in the middle of its limits.
+    /// </summary>
+    public static UnitSnapshot Apply(Cure cure, UnitSnapshot snapshot, FamilyIndex family)
+    {
+        var after = snapshot;
+        foreach (var steps in cure.Steps.GroupBy(s => s.Position, StringComparer.Ordinal))
+        {
+            if (family.Positions.TryGetValue(steps.Key, out var position))
+                after = Fit(after, position, [.. steps], family);
+        }
+
+        return after;
+    }
+
+    private static bool Mends(PairingRule rule, Cure cure, EstimateBook book)
+    {
+        if (cure.Steps.IsDefaultOrEmpty)
+            return false;
+        var view = new UnitView(Apply(cure, book.View.Snapshot, book.View.Family), book.View.Family);
+        return PairingJudge.Outcome(rule, new EstimateBook(view)) == Compatibility.Compatible;
+    }
+
+    private static bool IsContained(Cure smaller, Cure larger) => smaller.Steps
+        .Select(s => s.Position)
+        .All(p => larger.Steps.Any(s => s.Position == p));
+
+    private static UnitSnapshot Fit(UnitSnapshot snapshot, Position position, ImmutableArray<CureStep> steps, FamilyIndex family)
+    {
+        var attributes = steps.Where(s => s.Attribute is not null && s.Value is not null).DistinctBy(s => s.Attribute)
+            .ToImmutableSortedDictionary(s => s.Attribute!, s => s.Value!, StringComparer.Ordinal);
+        var facings = snapshot.Placements.Where(p => p.Position == position.Id).ToLookup(p => p.Index);
+        var ids = Enumerable.Range(1, position.Quantity).Select(i => (Index: i, Id: $"cure.{position.Id}.{i}")).ToArray();
+        return snapshot with
+        {
+            Components = snapshot.Components.AddRange(ids.Select(x => new Component(x.Id, 1, position.Kind, Origin.New, attributes, null))),
+            Placements =
+            [
+                .. snapshot.Placements.Where(p => p.Position != position.Id),
+                .. ids.Select(x => new Placement(
+                    position.Id, x.Index, x.Id, PlacementRole.Chosen, facings[x.Index].MaxBy(p => p.Role)?.Facing ?? Facing.Unspecified, null)),
+            ],
+            Measurements = snapshot.Measurements.AddRange(ids.SelectMany(x => steps
+                .Where(s => s.Characteristic is not null && s.Within is not null)
+                .Select(s => Measured(x.Id, s, family, position)))),
+        };
+    }
+
+    private static Measurement Measured(string component, CureStep step, FamilyIndex family, Position position)
+    {
+        var reading = ReadingOf(Aim(step.Within!));
+        var count = Math.Max(1, family.CharacteristicAt(new Address(position.Id, step.Characteristic!))?.MinimumReadings ?? 1);
+        return new Measurement(
+            component + "." + step.Characteristic,
+            component,
+            1,
+            step.Characteristic!,
+            [.. Enumerable.Repeat(reading, count)],
+            new Taken(null, null, "cure", "cure", DateTimeOffset.UnixEpoch, null),
+            null);
+    }
+
+    private static Quantity Aim(Limits within) => within switch
+    {
+        { Target: { } target } => target,
+        { Low: Exact low, High: Exact high } => new Exact(new Length((low.Value + high.Value).Nanometres / 2)),
+        { Low: Real low, High: Real high } => new Real((low.Si + high.Si) / 2, low.Dimension),
+        { Low: { } low } => low,
+        _ => within.High!,
+    };
+
+    private static Reading ReadingOf(Quantity value) => value is Exact exact
+        ? Reading.Of(exact.Value, exact.Value.InMillimetres.ToString("F6", CultureInfo.InvariantCulture), "mm")
+        : new Reading(null, null, value.InSi, value.InSi.ToString("F17", CultureInfo.InvariantCulture), "SI", null);
+}

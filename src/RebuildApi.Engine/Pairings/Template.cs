@@ -1,0 +1,43 @@
+using System.Collections.Immutable;
+using RebuildApi.Contracts;
+
+namespace RebuildApi.Engine.Pairings;
+
+/// <summary>One relation between parts that the engine knows how to judge.</summary>
+internal abstract class Template
+{
+    /// <summary>What it asks of a family.</summary>
+    public abstract TemplateDefinition Definition { get; }
+
+    /// <summary>Judges one part in each place.</summary>
+    public abstract Assessment Judge(PairingCase parts);
+
+    /// <summary>Exchanges of parts that might mend it, cheapest first; each is tried before it is offered.</summary>
+    public virtual IEnumerable<Exchange> Exchanges(PairingCase parts) => [];
+
+    protected static RoleDefinition Role(string name, string about) => new(name, about);
+
+    protected static RoleDefinition MaybeRole(string name, string about) => new(name, about, Required: false);
+
+    protected static SightDefinition Sees(string role, string name, string about, params string[] values) =>
+        new(role, name, about, [.. values], null, Always: true);
+
+    protected static SightDefinition MaySee(string role, string name, string about, params string[] values) =>
+        new(role, name, about, [.. values], null, Always: false);
+
+    protected static SightDefinition Reads(string role, string name, Dimension dimension, string about) =>
+        new(role, name, about, [], dimension, Always: true);
+
+    protected static SightDefinition MayRead(string role, string name, Dimension dimension, string about) =>
+        new(role, name, about, [], dimension, Always: false);
+
+    protected static ParameterDefinition Number(string name, Dimension dimension, string about) => new(name, dimension, about);
+
+    protected static OptionDefinition Word(string name, string about, params string[] values) => new(name, about, [.. values]);
+}
+
+/// <summary>An exchange of parts that might mend a pairing.</summary>
+/// <param name="Id">Unique within its rule.</param>
+/// <param name="Words">What to do, in plain English.</param>
+/// <param name="Steps">The parts to fit.</param>
+internal sealed record Exchange(string Id, string Words, ImmutableArray<CureStep> Steps);
