@@ -12,7 +12,7 @@ internal static class SmallFamily
         [Place("left"), Place("right"), Place("far")],
         [], [], [], [], [], [], [], hooks, [], [], [], []);
 
-    public static HookScope Hook(string id, int milliseconds = 1000) => new(id, ["left", "right"], milliseconds);
+    public static HookScope Hook(string id, int milliseconds = 30_000) => new(id, ["left", "right"], milliseconds);
 
     public static PluginManifest Manifest(string id) => new(id, "1.0.0", "Saltmarsh Lane Gearboxes (invented)");
 
