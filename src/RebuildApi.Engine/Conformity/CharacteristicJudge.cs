@@ -10,7 +10,7 @@ public static class CharacteristicJudge
 {
     /// <summary>
     /// Judges a characteristic by the shop's limits, else the position's, else the kind's service limits. A value that is only the drawing's
-    /// does not pass: the part is not assessed until it is read.
+    /// passes for a part that is new; a used part is not assessed until it is read.
     /// </summary>
     /// <returns>The verdict, or null when there are no limits.</returns>
     public static Verdict? Judge(PlacedComponent placed, Characteristic characteristic, EstimateBook book)
@@ -49,7 +49,7 @@ public static class CharacteristicJudge
     {
         var policy = book.View.Snapshot.Policy;
         var estimate = book.Of(placed, characteristic);
-        if (estimate.Basis is not (EstimateBasis.Measured or EstimateBasis.Derived))
+        if (!CountsFor(placed.Component, estimate.Basis))
             return (estimate, Conformance.NotRead(subject));
         var read = book.ReadingsOf(placed, characteristic);
         if (estimate.Basis == EstimateBasis.Measured && read < characteristic.MinimumReadings)
@@ -58,6 +58,9 @@ public static class CharacteristicJudge
             ? BothEnds(subject, placed, characteristic, limits, book)
             : (estimate, Conformance.Assess(subject, estimate, limits, policy));
     }
+
+    private static bool CountsFor(Component part, EstimateBasis basis) =>
+        basis is EstimateBasis.Measured or EstimateBasis.Derived || (basis == EstimateBasis.Drawing && part.Origin == Origin.New);
 
     /// <summary>Smallest and largest are each held against the limits, and the worse decides.</summary>
     private static (Estimate Estimate, Assessment Assessment) BothEnds(

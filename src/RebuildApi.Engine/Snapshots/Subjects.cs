@@ -12,7 +12,4 @@ public static class Subjects
     /// <summary>A place: <c>third-gear</c>; the second of several is <c>keys-3-4#2</c>.</summary>
     public static string Of(string position, int index) =>
         index == 1 ? position : position + "#" + index.ToString(CultureInfo.InvariantCulture);
-
-    /// <summary>A characteristic of a part where it sits: <c>third-gear/length</c>, <c>keys-3-4#2/length</c>.</summary>
-    public static string Of(Placement placement, string characteristic) => Of(placement) + "/" + characteristic;
 }
