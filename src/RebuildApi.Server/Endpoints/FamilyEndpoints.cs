@@ -1,0 +1,40 @@
+using RebuildApi.Server.Composition;
+using RebuildApi.Server.Errors;
+using RebuildApi.Server.Pages;
+using RebuildApi.Server.Requests;
+using RebuildApi.Server.Results;
+using RebuildApi.Server.Wire;
+
+namespace RebuildApi.Server.Endpoints;
+
+/// <summary>Gearbox designs with their rules, and the sheet to fill in.</summary>
+public static class FamilyEndpoints
+{
+    /// <summary>The routes.</summary>
+    public static void MapFamilies(this IEndpointRouteBuilder routes)
+    {
+        var group = routes.Resource("families");
+        group.List<ListOf<FamilySummaryWire>>("/families", List, "listFamilies", "List families", "The gearbox designs that loaded plug-ins supply.");
+        group.Read("/families/{family}", Get, "getFamily", "Get a family", "Everything the family declares, each number with its source.").InUnits().Fails(Problems.UnknownFamily);
+        group.List<ListOf<SheetRowWire>>("/families/{family}/sheet", SheetRows, "getSheet", "Get the teardown sheet",
+            "Everything to look at and to read, in stripping order. The CSV form, filled in, goes back to measurements, findings and trials.").Fails(Problems.UnknownFamily);
+        group.MapGet("/families/{family}/sheet.html", Print).WithName("printSheet").WithSummary("Print the teardown sheet")
+            .WithDescription("The same sheet as a page to print and fill in by hand.").InUnits().Fails(Problems.UnknownFamily).Produces<string>(200, "text/html");
+    }
+
+    private static Listing<FamilySummaryWire, ListOf<FamilySummaryWire>> List(FamilyBook families, Asked asked) => new(
+        PagesOf.Whole([.. families.All.Select(f => FamilySummaryWire.From(f, asked.Show))], f => f.Id),
+        (items, next, asOf) => new(items, next, asOf));
+
+    private static Found<FamilyWire> Get(string family, FamilyBook families, Asked asked)
+    {
+        var index = families.Require(family);
+        return new(FamilyWire.From(index, asked.Show), Etags.OfHash(index.DeclarationSha256, asked.Show.Inches ? "in" : "mm"));
+    }
+
+    private static Listing<SheetRowWire, ListOf<SheetRowWire>> SheetRows(string family, FamilyBook families, Asked asked) => new(
+        PagesOf.Whole(new Sheet(families.Require(family), asked.Show).Rows(), r => r.Row.ToString(System.Globalization.CultureInfo.InvariantCulture)),
+        (items, next, asOf) => new(items, next, asOf));
+
+    private static IResult Print(string family, FamilyBook families, Asked asked) => SheetPage.Of(families.Require(family), asked.Show);
+}

@@ -1,0 +1,32 @@
+using RebuildApi.PluginHost;
+using RebuildApi.Server.Errors;
+using RebuildApi.Server.Requests;
+using RebuildApi.Server.Results;
+using RebuildApi.Server.Wire;
+using RebuildApi.Storage;
+
+namespace RebuildApi.Server.Endpoints;
+
+/// <summary>Whether the service runs, and whether it can do its work.</summary>
+public static class HealthEndpoints
+{
+    /// <summary>The routes.</summary>
+    public static void MapHealth(this IEndpointRouteBuilder routes)
+    {
+        var group = routes.MapGroup("/health").WithTags("service").WithMetadata(new Strict());
+        group.Read("/live", Live, "getLive", "Whether the process answers", "Answers as long as the process runs; says nothing of its records.");
+        group.Read("/ready", Ready, "getReady", "Whether it can do its work", "Writes a probe to the records and looks at each plug-in; 503 when records can't be written.")
+            .Fails(Problems.StorageUnavailable);
+    }
+
+    private static Found<HealthWire> Live() => new(new HealthWire("live", []));
+
+    private static async Task<Found<HealthWire>> Ready(IStore store, IPluginCatalog plugins, CancellationToken cancellation)
+    {
+        var health = await store.Health(cancellation);
+        if (!health.Ready)
+            throw new ProblemException(Problems.StorageUnavailable, health.Reason ?? "The records can't be written.");
+        var checks = plugins.Plugins.Select(p => new HealthCheckWire("plugin/" + p.Id, p.State == PluginState.Loaded, p.Reason));
+        return new(new HealthWire("ready", [new HealthCheckWire("records", true, health.Engine), .. checks]));
+    }
+}

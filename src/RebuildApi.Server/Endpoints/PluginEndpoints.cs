@@ -1,0 +1,52 @@
+using RebuildApi.PluginHost;
+using RebuildApi.Server.Errors;
+using RebuildApi.Server.Requests;
+using RebuildApi.Server.Results;
+using RebuildApi.Server.Wire;
+
+namespace RebuildApi.Server.Endpoints;
+
+/// <summary>The assemblies that bring families.</summary>
+public static class PluginEndpoints
+{
+    /// <summary>The routes. Approving and reloading may be repeated by their nature, so they take no idempotency key.</summary>
+    public static void MapPlugins(this IEndpointRouteBuilder routes)
+    {
+        var group = routes.Resource("plugins");
+        group.List<ListOf<PluginWire>>("/plugins", List, "listPlugins", "List plug-ins", "Every plug-in that was found, with its state and the reason for it.");
+        group.Read("/plugins/{plugin}", Get, "getPlugin", "Get a plug-in", "One plug-in with its state and the reason for it.").Fails(Problems.UnknownPlugin);
+        group.MapPost("/plugins/{plugin}/approvals", Approve).WithName("approvePlugin").WithSummary("Approve a plug-in")
+            .WithDescription("Approves exactly these bytes and loads them. An assembly is code: approve only what you would run yourself.")
+            .WithMetadata(QueryOption.DryRun)
+            .Fails(Problems.UnknownPlugin, Problems.PluginRefused)
+            .Example("""{ "sha256": "0000000000000000000000000000000000000000000000000000000000000000", "person": "Ada" }""");
+        group.MapPost("/plugins/{plugin}/reloads", Reload).WithName("reloadPlugin").WithSummary("Look at a plug-in again")
+            .WithDescription("Takes up a new or changed assembly, drops one whose folder is gone.")
+            .WithMetadata(QueryOption.DryRun)
+            .Fails(Problems.UnknownPlugin);
+    }
+
+    private static Listing<PluginWire, ListOf<PluginWire>> List(IPluginCatalog catalog) => new(
+        PagesOf.Whole(catalog.Plugins, p => p.Id).Select(PluginWire.From),
+        (items, next, asOf) => new(items, next, asOf));
+
+    private static Found<PluginWire> Get(string plugin, IPluginCatalog catalog) => new(PluginWire.From(Require(catalog, plugin)));
+
+    private static async Task<Found<PluginWire>> Approve(
+        string plugin, Body<PluginApprovalRequest> body, IPluginCatalog catalog, CancellationToken cancellation)
+    {
+        var status = Require(catalog, plugin);
+        if (!body.Request.DryRun)
+            return new(PluginWire.From(await catalog.Approve(plugin, body.Value.Sha256, body.Value.Person, cancellation)));
+        return status.Sha256 == body.Value.Sha256 ? new(PluginWire.From(status)) : throw new PluginChangedException(plugin, status.Sha256 ?? "none");
+    }
+
+    private static async Task<Found<PluginWire>> Reload(string plugin, NoBody body, IPluginCatalog catalog, CancellationToken cancellation)
+    {
+        var status = Require(catalog, plugin);
+        return new(PluginWire.From(body.Request.DryRun ? status : await catalog.Reload(plugin, cancellation)));
+    }
+
+    private static PluginStatus Require(IPluginCatalog catalog, string plugin) =>
+        catalog.Plugins.FirstOrDefault(p => p.Id == plugin) ?? throw new ProblemException(Problems.UnknownPlugin, "No plug-in folder has this name.");
+}

@@ -1,0 +1,128 @@
+using System.Collections.Frozen;
+using System.Collections.Immutable;
+
+namespace RebuildApi.Server.Errors;
+
+/// <summary>What a request can meet as a whole. Codes are never renamed or given another meaning.</summary>
+public static class Problems
+{
+    public static readonly Problem MalformedJson = new("malformed-json", 400, "The JSON can't be read",
+        "The body is not one JSON value in UTF-8, or is nested too deeply.", "Look at the line and column given; a comma, quote or bracket is usually missing.");
+
+    public static readonly Problem MalformedCsv = new("malformed-csv", 400, "The CSV can't be read",
+        "The body is not a table with a header row, or a quote is left open.", "Start from the sheet of the family and keep its header row.");
+
+    public static readonly Problem InvalidBody = new("invalid-body", 400, "The body does not have the right shape",
+        "Fields are missing, unknown, repeated or of the wrong type.", "Each entry of errors points at one field and says what would be right.");
+
+    public static readonly Problem InvalidQuery = new("invalid-query", 400, "A query parameter is not right",
+        "A parameter is unknown, repeated, or has a value that is not allowed.", "Each entry of errors names one parameter and what it may be.");
+
+    public static readonly Problem InvalidHeader = new("invalid-header", 400, "A header is not right",
+        "A header has a value that can't be used.", "Each entry of errors names one header and what it may be.");
+
+    public static readonly Problem InvalidContent = new("invalid-content", 422, "The content does not fit the family or the unit",
+        "The shape is right, but something named does not exist or does not fit: a position, a characteristic, a unit of measure.",
+        "Each entry of errors points at one field; the family and its sheet list what exists.");
+
+    public static readonly Problem BadRequest = new("bad-request", 400, "The request can't be understood",
+        "The request breaks HTTP, or a part of its address can't be read.", "Compare it with the example in /docs.");
+
+    public static readonly Problem HostNotAllowed = new("host-not-allowed", 400, "This host name is not served",
+        "The Host header is missing or is not one that this service answers to. This stops pages of other sites from reaching it through a name of their own.",
+        "Use localhost or 127.0.0.1, or add the name to Rebuild:Hosts.");
+
+    public static readonly Problem CrossSite = new("cross-site", 403, "Another site may not change anything here",
+        "A browser says that the request comes from a page of another origin.", "Send it from a page of this service, or from a program that is not a browser.");
+
+    public static readonly Problem NotFound = new("not-found", 404, "There is nothing at this address",
+        "The address has no resource behind it.", "The list of addresses is at / and /docs.");
+
+    public static readonly Problem UnknownFamily = new("unknown-family", 404, "There is no such family",
+        "No loaded plug-in brings a family of this id.", "GET /v1/families lists what is loaded; GET /v1/plugins says why something is not.");
+
+    public static readonly Problem UnknownUnit = new("unknown-unit", 404, "There is no such unit",
+        "No unit of this id was taken in.", "GET /v1/units lists them.");
+
+    public static readonly Problem UnknownInstrumentId = new("no-such-instrument", 404, "There is no such instrument",
+        "No instrument of this id is registered.", "GET /v1/instruments lists them; POST /v1/instruments registers one.");
+
+    public static readonly Problem UnknownPlugin = new("unknown-plugin", 404, "There is no such plug-in",
+        "The plug-in folder holds nothing of this name.", "GET /v1/plugins lists what was found.");
+
+    public static readonly Problem MethodNotAllowed = new("method-not-allowed", 405, "This address does not take that method",
+        "The address exists but answers other methods.", "The Allow header lists them.");
+
+    public static readonly Problem RequestTimeout = new("request-timeout", 408, "The request came too slowly",
+        "The body was not received in time.", "Send it again.");
+
+    public static readonly Problem DuplicateId = new("duplicate-id", 409, "The id is taken",
+        "Something of this kind has the id that was sent.", "Send another id, or none to be given one.");
+
+    public static readonly Problem PartElsewhere = new("part-elsewhere", 409, "The part is in another unit",
+        "One part can't be found or fitted in two gearboxes.", "Look at where the part is; take it out there first, or name another part.");
+
+    public static readonly Problem RevisionConflict = new("revision-conflict", 409, "The part was reworked in the meantime",
+        "Another revision of the part was recorded first.", "Read the part again.");
+
+    public static readonly Problem IdempotencyKeyReused = new("idempotency-key-reused", 422, "The idempotency key belongs to another request",
+        "The same key came before with another address or content.", "Use a new key for each new request, and the same key only to repeat one.");
+
+    public static readonly Problem IdempotencyKeyMissing = new("idempotency-key-missing", 400, "An idempotency key is required here",
+        "A batch of readings must not be stored twice when a connection breaks.", "Send a header Idempotency-Key with a value of your own that is new for each batch.");
+
+    public static readonly Problem VersionConflict = new("version-conflict", 412, "Someone changed it in the meantime",
+        "If-Match names a version that is no longer the current one.", "Read it again, look at what changed, and send your change with the new ETag.");
+
+    public static readonly Problem BodyTooLarge = new("body-too-large", 413, "The body is too large",
+        "The body is larger than this address takes.", "Send several smaller ones.");
+
+    public static readonly Problem UnsupportedMediaType = new("unsupported-media-type", 415, "This content type is not taken here",
+        "Content-Type is missing or is not one that this address takes. It is asked for even without a body, so that no web page can send it unasked.",
+        "Send Content-Type: application/json, or another of those allowed.");
+
+    public static readonly Problem PreconditionRequired = new("precondition-required", 428, "Say which version you are changing",
+        "A change needs If-Match, so that nobody's work is overwritten unseen.", "Read the resource, and send its ETag back in If-Match.");
+
+    public static readonly Problem TooManyRequests = new("too-many-requests", 429, "Too many requests",
+        "More requests came than the service takes in this time.", "Wait as long as Retry-After says.");
+
+    public static readonly Problem HeadersTooLarge = new("headers-too-large", 431, "The headers are too large",
+        "The headers together are larger than the service takes.", "Send fewer or shorter ones.");
+
+    public static readonly Problem Unexpected = new("unexpected", 500, "Something went wrong here",
+        "A fault of this service. It was logged with the trace id given.", "Try again; if it stays, report the trace id.");
+
+    public static readonly Problem StorageUnavailable = new("storage-unavailable", 503, "The records can't be written or read just now",
+        "The disk is full or read-only, the file is locked by another program, or it is damaged. Nothing was written.",
+        "GET /health/ready says what is wrong.");
+
+    public static readonly Problem RulesUnavailable = new("rules-unavailable", 409, "The rules of this family are not loaded",
+        "The plug-in that brings the family is missing, not approved or faulty. What was recorded stays; nothing new can be judged or checked.",
+        "GET /v1/plugins says why; approve or mend the plug-in, then reload.");
+
+    public static readonly Problem PluginRefused = new("plugin-refused", 409, "The plug-in can't be used",
+        "The plug-in was approved or reloaded but did not load.", "The detail and GET /v1/plugins say why.");
+
+    public static readonly Problem Timeout = new("timeout", 504, "The answer took too long",
+        "The time allowed for one request ran out. Nothing was written.", "Ask for less at once.");
+
+    /// <summary>Every whole-request problem.</summary>
+    public static ImmutableArray<Problem> All { get; } =
+    [
+        MalformedJson, MalformedCsv, InvalidBody, InvalidQuery, InvalidHeader, InvalidContent, BadRequest, HostNotAllowed, CrossSite, NotFound,
+        UnknownFamily, UnknownUnit, UnknownInstrumentId, UnknownPlugin, MethodNotAllowed, RequestTimeout, DuplicateId, PartElsewhere, RevisionConflict, IdempotencyKeyReused,
+        IdempotencyKeyMissing, VersionConflict, BodyTooLarge, UnsupportedMediaType, PreconditionRequired, TooManyRequests, HeadersTooLarge,
+        Unexpected, StorageUnavailable, RulesUnavailable, PluginRefused, Timeout,
+    ];
+
+    private static readonly FrozenDictionary<int, Problem> Plain = new[]
+    {
+        BadRequest, CrossSite, NotFound, MethodNotAllowed, RequestTimeout, BodyTooLarge, UnsupportedMediaType, TooManyRequests, HeadersTooLarge,
+        Unexpected, StorageUnavailable, Timeout,
+    }.ToFrozenDictionary(p => p.Status);
+
+    /// <summary>The plain problem for a status that the framework set by itself.</summary>
+    public static Problem ForStatus(int status) =>
+        Plain.TryGetValue(status, out var problem) ? problem : status < 500 ? BadRequest : Unexpected;
+}

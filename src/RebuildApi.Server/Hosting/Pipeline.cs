@@ -1,0 +1,28 @@
+using RebuildApi.Server.Errors;
+using RebuildApi.Server.OpenApi;
+using RebuildApi.Server.Requests;
+
+namespace RebuildApi.Server;
+
+/// <summary>What every request passes through, in this order.</summary>
+public static class Pipeline
+{
+    /// <summary>Sets it up.</summary>
+    public static WebApplication UsePipeline(this WebApplication app)
+    {
+        app.Use((http, next) =>
+        {
+            SecurityHeaders.Set(http);
+            return next(http);
+        });
+        app.UseMiddleware<ProblemMiddleware>();
+        app.UseMiddleware<HostGuard>();
+        app.UseMiddleware<RateGuard>();
+        app.UseRouting();
+        app.UseRequestTimeouts();
+        app.UseMiddleware<OriginGuard>();
+        app.UseMiddleware<QueryGuard>();
+        app.UseDocument();
+        return app;
+    }
+}

@@ -1,0 +1,29 @@
+namespace RebuildApi.Server;
+
+/// <summary>The settings of the service: section <c>Rebuild</c> of the configuration, or environment variables <c>Rebuild__DataFolder</c> and so on.</summary>
+public sealed record ServerOptions
+{
+    /// <summary>Name of the section.</summary>
+    public const string Section = "Rebuild";
+
+    /// <summary>Where the shop's records lie; made when it does not exist.</summary>
+    public string DataFolder { get; init; } = "data";
+
+    /// <summary>Where the shipped plug-ins lie, one folder each; beside the program when not said.</summary>
+    public string? PluginFolder { get; init; }
+
+    /// <summary>List of approved plug-in hashes that belongs to <see cref="PluginFolder"/>; beside the program when not said.</summary>
+    public string? ApprovedPlugins { get; init; }
+
+    /// <summary>Where it listens. Only loopback addresses are taken.</summary>
+    public string Listen { get; init; } = "http://127.0.0.1:5280";
+
+    /// <summary>Host names that it answers to, without ports.</summary>
+    public string[] Hosts { get; init; } = ["localhost", "127.0.0.1", "[::1]"];
+
+    /// <summary>Most requests of one client in a minute; 0 for no limit.</summary>
+    public int RequestsPerMinute { get; init; }
+
+    /// <summary>Longest time for one request, seconds.</summary>
+    public int RequestSeconds { get; init; } = 60;
+}

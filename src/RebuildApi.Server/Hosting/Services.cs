@@ -1,0 +1,58 @@
+using Microsoft.AspNetCore.Http.Timeouts;
+using Microsoft.Extensions.Options;
+using RebuildApi.PluginHost;
+using RebuildApi.Server.Composition;
+using RebuildApi.Server.Errors;
+using RebuildApi.Server.OpenApi;
+using RebuildApi.Server.Requests.Shapes;
+using RebuildApi.Storage;
+using RebuildApi.Storage.Sqlite;
+
+namespace RebuildApi.Server;
+
+/// <summary>What the service is made of.</summary>
+public static class Services
+{
+    /// <summary>Registers everything.</summary>
+    public static void AddRebuild(this WebApplicationBuilder builder)
+    {
+        var section = builder.Configuration.GetSection(ServerOptions.Section);
+        var options = section.Get<ServerOptions>() ?? new ServerOptions();
+        builder.WebHost.UseUrls(Listening.Checked(options.Listen));
+        builder.WebHost.ConfigureKestrel(kestrel => kestrel.AddServerHeader = false);
+        var services = builder.Services;
+        services.Configure<ServerOptions>(section);
+        services.AddSingleton(TimeProvider.System);
+        services.AddSingleton<IIdSource, SortableIds>();
+        services.AddSingleton<ShapeBook>();
+        services.AddSingleton<IStore>(s => SqliteStore.Open(StoreOf(s.GetRequiredService<IOptions<ServerOptions>>().Value, s.GetRequiredService<TimeProvider>())));
+        services.AddSingleton<IPluginCatalog>(s => PluginCatalog.Open(PluginsOf(s.GetRequiredService<IOptions<ServerOptions>>().Value, s.GetRequiredService<TimeProvider>())));
+        services.AddSingleton<FamilyBook>();
+        services.AddSingleton<Bench>();
+        services.AddDocument();
+        services.Configure<RouteHandlerOptions>(o => o.ThrowOnBadRequest = true);
+        services.AddRequestTimeouts(o => o.DefaultPolicy = TimeoutOf(options));
+    }
+
+    private static StoreOptions StoreOf(ServerOptions options, TimeProvider time)
+    {
+        Directory.CreateDirectory(options.DataFolder);
+        return new StoreOptions(Path.Combine(options.DataFolder, "shop.db"), time);
+    }
+
+    private static PluginHostOptions PluginsOf(ServerOptions options, TimeProvider time)
+    {
+        var usual = PluginHostOptions.Beside(AppContext.BaseDirectory, options.DataFolder, _ => []) with { Time = time };
+        return usual with
+        {
+            PluginFolders = options.PluginFolder is { } folder ? [folder, Path.Combine(options.DataFolder, "plugins")] : usual.PluginFolders,
+            ApprovedLists = options.ApprovedPlugins is { } list ? [list] : usual.ApprovedLists,
+        };
+    }
+
+    private static RequestTimeoutPolicy TimeoutOf(ServerOptions options) => new()
+    {
+        Timeout = TimeSpan.FromSeconds(options.RequestSeconds),
+        WriteTimeoutResponse = http => ProblemWriter.Write(http, new ProblemException(Problems.Timeout, "The time allowed for this request ran out.")),
+    };
+}

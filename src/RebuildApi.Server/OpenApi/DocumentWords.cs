@@ -1,0 +1,27 @@
+using Microsoft.OpenApi;
+using Swashbuckle.AspNetCore.SwaggerGen;
+
+namespace RebuildApi.Server.OpenApi;
+
+/// <summary>Puts the tags in the order of the work and says what each is about.</summary>
+public sealed class DocumentWords : IDocumentFilter
+{
+    /// <summary>Tag to words, in the order of the work.</summary>
+    public static readonly (string Name, string Words)[] Tags =
+    [
+        ("families", "Gearbox designs with their rules, and the sheet to fill in when stripping one."),
+        ("units", "Gearboxes in the shop, from intake to hand-over."),
+        ("parts", "What is in a unit: components, what was read of them, what was seen on them."),
+        ("trials", "Clearances read directly with known pieces fitted."),
+        ("answers", "Is this part good, will these clearances come right, may these parts run together; each with reasons."),
+        ("decisions", "What a person chose against or within a verdict, and why."),
+        ("calculations", "Each calculation by itself; nothing is stored."),
+        ("instruments", "Measuring instruments and their calibration."),
+        ("plugins", "The assemblies that bring families: their state, approval and reloading."),
+        ("service", "Whether the service runs, and what its problems mean."),
+    ];
+
+    /// <inheritdoc/>
+    public void Apply(OpenApiDocument swaggerDoc, DocumentFilterContext context) =>
+        swaggerDoc.Tags = Tags.Select(t => new OpenApiTag { Name = t.Name, Description = t.Words }).ToHashSet();
+}

@@ -1,0 +1,61 @@
+using System.Globalization;
+using Microsoft.OpenApi;
+using RebuildApi.Server.Endpoints;
+using RebuildApi.Server.Errors;
+using RebuildApi.Server.Requests;
+using Swashbuckle.AspNetCore.SwaggerGen;
+
+namespace RebuildApi.Server.OpenApi;
+
+/// <summary>Adds the answers that an operation may give when something is wrong, each with its codes.</summary>
+public sealed class OperationAnswers : IOperationFilter
+{
+    private static readonly Problem[] Everywhere =
+    [
+        Problems.HostNotAllowed, Problems.InvalidQuery, Problems.BadRequest, Problems.TooManyRequests, Problems.StorageUnavailable, Problems.Timeout, Problems.Unexpected,
+    ];
+
+    private static readonly Problem[] OfChanges = [Problems.CrossSite, Problems.UnsupportedMediaType, Problems.BodyTooLarge, Problems.InvalidHeader];
+
+    private static readonly Problem[] OfBodies = [Problems.MalformedJson, Problems.InvalidBody];
+
+    /// <inheritdoc/>
+    public void Apply(OpenApiOperation operation, OperationFilterContext context)
+    {
+        var metadata = context.ApiDescription.ActionDescriptor.EndpointMetadata;
+        operation.Responses ??= [];
+        Describe200s(operation, context.ApiDescription.HttpMethod!);
+        foreach (var status in ProblemsOf(context.ApiDescription.HttpMethod!, operation.RequestBody is not null, metadata).GroupBy(p => p.Status).OrderBy(g => g.Key))
+            operation.Responses[status.Key.ToString(CultureInfo.InvariantCulture)] = Answer(status, context);
+    }
+
+    private static void Describe200s(OpenApiOperation operation, string method)
+    {
+        foreach (var response in operation.Responses!.Values.OfType<OpenApiResponse>())
+            response.Description = method == "GET" ? "What was asked for." : "What was done.";
+        if (method == "GET")
+            operation.Responses["304"] = new OpenApiResponse { Description = "It is as the client has it." };
+    }
+
+    private static IEnumerable<Problem> ProblemsOf(string method, bool body, IList<object> metadata)
+    {
+        var key = metadata.OfType<TakesKey>().Any() ? new[] { Problems.IdempotencyKeyReused } : [];
+        var needed = metadata.OfType<KeyRequired>().Any() ? new[] { Problems.IdempotencyKeyMissing } : [];
+        return Everywhere
+            .Concat(method == "GET" ? [] : OfChanges)
+            .Concat(body ? OfBodies : [])
+            .Concat(key)
+            .Concat(needed)
+            .Concat(metadata.OfType<MayFail>().SelectMany(m => m.Problems))
+            .Distinct();
+    }
+
+    private static OpenApiResponse Answer(IEnumerable<Problem> problems, OperationFilterContext context) => new()
+    {
+        Description = string.Join(" ", problems.Select(p => $"{p.Code}: {p.Title}.")),
+        Content = new Dictionary<string, IOpenApiMediaType>
+        {
+            [ProblemWriter.MediaType] = new OpenApiMediaType { Schema = context.SchemaGenerator.GenerateSchema(typeof(ProblemDocument), context.SchemaRepository) },
+        },
+    };
+}

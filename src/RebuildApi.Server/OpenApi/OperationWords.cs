@@ -1,0 +1,77 @@
+using System.Collections.Frozen;
+using System.Text.Json.Nodes;
+using Microsoft.OpenApi;
+using RebuildApi.Server.Endpoints;
+using RebuildApi.Server.Requests;
+using Swashbuckle.AspNetCore.SwaggerGen;
+
+namespace RebuildApi.Server.OpenApi;
+
+/// <summary>Adds to each operation what its route declares: parameters of path, query and header, and an example of its body.</summary>
+public sealed class OperationWords : IOperationFilter
+{
+    private static readonly FrozenDictionary<string, string> PathWords = new Dictionary<string, string>
+    {
+        ["family"] = "Id of the family.",
+        ["unit"] = "Id of the unit.",
+        ["instrument"] = "Id of the instrument.",
+        ["plugin"] = "Id of the plug-in: the name of its folder.",
+        ["code"] = "A problem code.",
+        ["component"] = "Id of the component.",
+    }.ToFrozenDictionary();
+
+    /// <inheritdoc/>
+    public void Apply(OpenApiOperation operation, OperationFilterContext context)
+    {
+        var metadata = context.ApiDescription.ActionDescriptor.EndpointMetadata;
+        operation.Parameters ??= [];
+        foreach (var parameter in operation.Parameters.OfType<OpenApiParameter>().Where(p => p.In == ParameterLocation.Path))
+            parameter.Description = PathWords[parameter.Name!];
+        foreach (var option in metadata.OfType<QueryOption>().DistinctBy(o => o.Name))
+            operation.Parameters.Add(Query(option));
+        foreach (var header in Headers(context.ApiDescription.HttpMethod!, metadata))
+            operation.Parameters.Add(header);
+        if (metadata.OfType<BodyExample>().FirstOrDefault() is { } example && operation.RequestBody?.Content is { } content)
+            content.Values.OfType<OpenApiMediaType>().First().Example = JsonNode.Parse(example.Json);
+        if (operation.RequestBody is OpenApiRequestBody body)
+            body.Required = true;
+        // Nobody has to say who they are: an empty requirement says so, where silence would leave it open.
+        operation.Security = [new OpenApiSecurityRequirement()];
+    }
+
+    private static OpenApiParameter Query(QueryOption option) => new()
+    {
+        Name = option.Name,
+        In = ParameterLocation.Query,
+        Description = option.Description,
+        Required = option.Required,
+        Schema = new OpenApiSchema
+        {
+            Type = option.Type switch { "integer" => JsonSchemaType.Integer, "boolean" => JsonSchemaType.Boolean, _ => JsonSchemaType.String },
+            Enum = option.Allowed is { } allowed ? [.. allowed.Select(a => (JsonNode)JsonValue.Create(a)!)] : null,
+        },
+    };
+
+    private static IEnumerable<OpenApiParameter> Headers(string method, IList<object> metadata)
+    {
+        if (metadata.OfType<TakesKey>().Any())
+        {
+            var required = metadata.OfType<KeyRequired>().Any();
+            yield return Header("Idempotency-Key", "A value of your own for this request. The same key with the same request gives the first answer again, for 7 days.", required);
+        }
+
+        if (metadata.OfType<NeedsVersion>().Any())
+            yield return Header("If-Match", "The ETag of the version you are changing, or * for any.", true);
+        if (method == "GET")
+            yield return Header("If-None-Match", "The ETag you have; the answer is 304 when it still stands.", false);
+    }
+
+    private static OpenApiParameter Header(string name, string description, bool required) => new()
+    {
+        Name = name,
+        In = ParameterLocation.Header,
+        Description = description,
+        Required = required,
+        Schema = new OpenApiSchema { Type = JsonSchemaType.String },
+    };
+}

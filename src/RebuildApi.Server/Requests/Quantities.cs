@@ -1,0 +1,34 @@
+using RebuildApi.Contracts;
+using RebuildApi.Engine.Quantities;
+using RebuildApi.Server.Errors;
+
+namespace RebuildApi.Server.Requests;
+
+/// <summary>Reads quantities, and says what is wrong with one in this service's words.</summary>
+public static class Quantities
+{
+    /// <summary>The quantity, or null with a complaint.</summary>
+    public static Quantity? Read(SentNumber value, string unit, Dimension dimension, string pointer, Complaints complaints)
+    {
+        var reading = QuantityText.Read(value.Text, unit, dimension);
+        if (reading.Problem is { } problem)
+            Complain(problem, dimension, pointer, complaints);
+        return reading.Quantity;
+    }
+
+    private static void Complain(QuantityProblem problem, Dimension dimension, string pointer, Complaints complaints)
+    {
+        var (kind, at, message) = problem.Code switch
+        {
+            "unknown-unit" => (FieldProblems.UnknownUnitOfMeasure, "/unit", $"There is no unit {problem.Got}."),
+            "wrong-dimension" => (FieldProblems.WrongDimension, "/unit", $"A unit of {Words(dimension)} is needed here."),
+            "too-many-digits" => (FieldProblems.TooManyDigits, "/value", "The value has digits beyond the nanometre."),
+            "out-of-range" => (FieldProblems.OutOfRange, "/value", "The value is out of range."),
+            _ => (FieldProblems.WrongType, "/value", "This is not a number that can be kept."),
+        };
+        var units = kind == FieldProblems.UnknownUnitOfMeasure || kind == FieldProblems.WrongDimension;
+        complaints.Add(pointer + at, kind, message, problem.Got, units ? UnitCatalogue.SymbolsOf(dimension) : [problem.Allowed]);
+    }
+
+    private static string Words(Dimension dimension) => dimension.ToString().ToLowerInvariant();
+}
