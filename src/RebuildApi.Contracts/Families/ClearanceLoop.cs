@@ -12,6 +12,8 @@ namespace RebuildApi.Contracts;
 /// <param name="Thermal">The temperatures at which it matters besides 20 °C, or none.</param>
 /// <param name="Trial">How it is read directly on the assembly.</param>
 /// <param name="Criticality">What hangs on it.</param>
+/// <param name="WhenBelow">What happens when the gap is below its window, in plain words, or none.</param>
+/// <param name="WhenAbove">What happens when the gap is above its window, in plain words, or none.</param>
 public sealed record ClearanceLoop(
     string Id,
     Text Name,
@@ -20,7 +22,9 @@ public sealed record ClearanceLoop(
     Limits Window,
     Thermal? Thermal,
     TrialMethod Trial,
-    Criticality Criticality);
+    Criticality Criticality,
+    Text? WhenBelow = null,
+    Text? WhenAbove = null);
 
 /// <summary>The temperatures, of all parts alike, at which a clearance matters. Materials come from the kinds.</summary>
 /// <param name="Cold">Kelvin.</param>

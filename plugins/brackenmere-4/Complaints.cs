@@ -1,0 +1,125 @@
+namespace Brackenmere4;
+
+/// <summary>What owners bring, what may lie behind it, and what shows it on the bench. Likelihoods are judgement.</summary>
+internal static class Complaints
+{
+    private static readonly string[] s_gears = ["first", "second", "third", "fourth", "reverse"];
+
+    public static ImmutableArray<Symptom> Symptoms =>
+    [
+        Complaint("jumps-out-under-load", "Jumps out of gear under load", s_gears),
+        Complaint("jumps-out-on-overrun", "Jumps out of gear on the overrun", s_gears),
+        Complaint("noise-gone-in-direct", "Noise in every gear that goes away in direct"),
+        Complaint("noise-in-every-gear", "Noise in every gear, direct too"),
+        Complaint("noise-in-neutral", "Noise in neutral, gone with the clutch in"),
+        Complaint("noise-in-one-gear", "Noise in one gear", s_gears),
+        Complaint("noise-in-reverse", "Noise in reverse only"),
+        Complaint("clash", "Clashes going into gear", s_gears),
+        Complaint("will-not-go-in", "Will not go into gear", s_gears),
+        Complaint("hard-to-leave", "Will not come out of gear under load", s_gears),
+        Complaint("two-gears-at-once", "Two gears at once, locked"),
+        Complaint("stiff-when-hot", "Stiff or galled when hot"),
+        Complaint("growl-on-overrun", "Growls on the overrun"),
+        Complaint("leak-front", "Leaks at the front"),
+        Complaint("leak-rear", "Leaks at the rear"),
+    ];
+
+    public static ImmutableArray<Cause> Causes => [.. Engagement, .. Play, .. Bearings, .. Shifting, .. Oil];
+
+    private static Cause[] Engagement =>
+    [
+        Because("third-flanks-leaned", "Drive flanks of third's engagement teeth have leaned", 0.10)
+            .Brings("jumps-out-under-load", 0.6, 0.8, 0.9)
+            .Shown("third-gear", "dog.drive-flank", "leaned", "worn").OutOfLimits("third-gear/dog.drive-flank-angle"),
+        Because("fourth-flanks-leaned", "Drive flanks of the input gear's engagement teeth have leaned", 0.05)
+            .Brings("jumps-out-under-load", 0.6, 0.8, 0.9)
+            .Shown("input-gear", "dog.drive-flank", "leaned", "worn").OutOfLimits("input-gear/dog.drive-flank-angle"),
+        Because("third-coast-flanks-leaned", "Coast flanks of third's engagement teeth have leaned", 0.04)
+            .Brings("jumps-out-on-overrun", 0.6, 0.8, 0.9)
+            .Shown("third-gear", "dog.coast-flank", "leaned", "worn").OutOfLimits("third-gear/dog.coast-flank-angle"),
+        Because("third-teeth-spent", "Engagement teeth of third rounded or short", 0.05)
+            .Brings("jumps-out-under-load", 0.5, 0.7, 0.9).Brings("jumps-out-on-overrun", 0.3, 0.5, 0.8)
+            .Shown("third-gear", "dog.drive-flank", "rounded", "short", "spent").OutOfLimits("third-gear/dog.length"),
+        Because("sleeve-not-fully-in", "The sleeve does not reach far enough", 0.06)
+            .Brings("jumps-out-under-load", 0.5, 0.7, 0.9)
+            .OutOfLimits("third-engagement").OutOfLimits("fourth-engagement"),
+        Because("mixed-vintage-pair", "Back-tapered teeth and a straight sleeve, or the reverse", 0.04)
+            .Brings("jumps-out-under-load", 0.4, 0.6, 0.8).Brings("hard-to-leave", 0.1, 0.3, 0.5)
+            .Shown("third-gear", "dog.form", "back-tapered"),
+        Because("sleeve-over-travels", "The sleeve pulls past its place", 0.04)
+            .Brings("jumps-out-under-load", 0.1, 0.3, 0.5).Brings("hard-to-leave", 0.2, 0.4, 0.6)
+            .Shown("fork-3-4", "input-pad", "worn", "burnt").Shown("fork-3-4", "output-pad", "worn", "burnt").OutOfLimits("fork-3-4/pad-difference"),
+    ];
+
+    private static Cause[] Play =>
+    [
+        Because("third-end-play-loose", "Third gear has too much end play", 0.08)
+            .Brings("jumps-out-under-load", 0.2, 0.4, 0.6).Brings("jumps-out-on-overrun", 0.2, 0.4, 0.6)
+            .OutOfLimits("third-end-play"),
+        Because("third-set-tight", "Third gear was set up without end play", 0.03)
+            .Brings("stiff-when-hot", 0.6, 0.8, 0.95)
+            .Damaged("third-gear", "thrust-face", "scuffing", "overheating").OutOfLimits("third-end-play"),
+        Because("third-rocks", "Third gear rocks on its journal", 0.08)
+            .Brings("jumps-out-under-load", 0.2, 0.4, 0.6).Brings("jumps-out-on-overrun", 0.3, 0.5, 0.7)
+            .OutOfLimits("third-radial-play").OutOfLimits("mainshaft/third-journal").OutOfLimits("third-gear/bore"),
+        Because("detent-weak", "Detent spring weak or rail notch worn", 0.08)
+            .Brings("jumps-out-under-load", 0.1, 0.25, 0.5).Brings("jumps-out-on-overrun", 0.1, 0.3, 0.5)
+            .Damaged("detents", "*", "flats", "set").OutOfLimits("detents/load").Damaged("rail-3-4", "*", "detent-notch-worn"),
+        Because("counter-end-play-loose", "Countergear has too much end play", 0.06)
+            .Brings("growl-on-overrun", 0.3, 0.5, 0.7).Brings("noise-gone-in-direct", 0.1, 0.3, 0.5)
+            .OutOfLimits("counter-end-play").OutOfLimits("counter-washer-front/thickness"),
+    ];
+
+    private static Cause[] Bearings =>
+    [
+        Because("pocket-track-pitted", "The track of the pocket rollers is pitted", 0.08)
+            .Brings("noise-gone-in-direct", 0.6, 0.8, 0.95).Brings("jumps-out-on-overrun", 0.1, 0.2, 0.4)
+            .Damaged("mainshaft", "nose", "macropitting").Damaged("input-gear", "pocket-bore", "macropitting").OutOfLimits("pocket-clearance")
+            .OutOfLimits("pocket-rollers/count"),
+        Because("countergear-side-worn", "Countergear, its needles or the constant mesh worn", 0.10)
+            .Brings("noise-gone-in-direct", 0.5, 0.7, 0.9).Brings("noise-in-neutral", 0.4, 0.6, 0.8)
+            .Damaged("countergear", "*", "macropitting", "scuffing").Damaged("countershaft", "*", "macropitting", "case-worn-through")
+            .OutOfLimits("counter-needle-clearance-front").OutOfLimits("counter-needle-clearance-rear"),
+        Because("input-bearing-spent", "Input bearing spent", 0.10)
+            .Brings("noise-in-every-gear", 0.5, 0.7, 0.9).Brings("noise-in-neutral", 0.5, 0.7, 0.9)
+            .Damaged("input-bearing", "*", "subsurface-fatigue", "surface-fatigue", "abrasive-wear").OutOfLimits("input-bearing/radial-clearance"),
+        Because("rear-bearing-spent", "Rear bearing spent", 0.08)
+            .Brings("noise-in-every-gear", 0.6, 0.8, 0.95)
+            .Damaged("rear-bearing", "*", "subsurface-fatigue", "surface-fatigue", "abrasive-wear").OutOfLimits("rear-bearing/radial-clearance"),
+        Because("third-mesh-worn", "The teeth of third are worn or chipped", 0.04)
+            .Brings("noise-in-one-gear", 0.6, 0.8, 0.95)
+            .Damaged("third-gear", "*", "macropitting", "tooth-breakage", "burrs"),
+        Because("idler-worn", "Reverse idler or its bush worn", 0.06)
+            .Brings("noise-in-reverse", 0.6, 0.8, 0.95)
+            .Damaged("reverse-idler", "*", "macropitting", "tooth-breakage", "burrs").OutOfLimits("idler-clearance"),
+    ];
+
+    private static Cause[] Shifting =>
+    [
+        Because("third-ring-slips", "The blocker ring of third does not grip", 0.10)
+            .Brings("clash", 0.6, 0.8, 0.95)
+            .Shown("blocker-ring-3", "grip", "slips").OutOfLimits("blocker-ring-3/reserve-gap").Damaged("blocker-ring-3", "*", "glazing", "sliding-wear"),
+        Because("key-slots-opened", "Key slots of the third and fourth hub opened up", 0.05)
+            .Brings("will-not-go-in", 0.5, 0.7, 0.9)
+            .Shown("hub-3-4", "key-slot", "opened").OutOfLimits("key-play-3-4"),
+        Because("keys-swapped", "Keys of the two hubs swapped", 0.03)
+            .Brings("will-not-go-in", 0.4, 0.6, 0.8).Brings("clash", 0.2, 0.4, 0.6)
+            .Shown("keys-3-4", "notch", "none").Shown("keys-1-2", "notch", "one").OutOfLimits("keys-3-4/length").OutOfLimits("keys-1-2/length"),
+        Because("rail-burred", "A rail is burred or bent", 0.05)
+            .Brings("will-not-go-in", 0.2, 0.4, 0.6)
+            .Damaged("rail-3-4", "*", "burrs", "bent").OutOfLimits("rail-3-4/straightness"),
+        Because("interlock-short", "The interlock plunger is missing or short", 0.01)
+            .Brings("two-gears-at-once", 0.7, 0.9, 0.98)
+            .OutOfLimits("interlock-hold").OutOfLimits("interlock-plunger/length"),
+    ];
+
+    private static Cause[] Oil =>
+    [
+        Because("front-seal-worn", "Input seal or its track worn", 0.08)
+            .Brings("leak-front", 0.7, 0.85, 0.95)
+            .Damaged("input-seal", "*", "lip-worn").Damaged("input-retainer", "*", "seal-groove").OutOfLimits("input-retainer/face-warp"),
+        Because("rear-seal-worn", "Extension seal or bush worn", 0.08)
+            .Brings("leak-rear", 0.7, 0.85, 0.95)
+            .Damaged("extension-seal", "*", "lip-worn").OutOfLimits("extension/bush-bore"),
+    ];
+}

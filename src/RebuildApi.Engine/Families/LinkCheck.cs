@@ -1,0 +1,66 @@
+using RebuildApi.Contracts;
+
+namespace RebuildApi.Engine.Families;
+
+/// <summary>What pairings, sets, meshes, damage policies, hooks and causes refer to is there.</summary>
+internal static class LinkCheck
+{
+    public static void Run(Family family, FamilyReport report)
+    {
+        var names = new FamilyNames(family);
+        foreach (var set in family.Sets)
+            Places($"sets[{set.Id}].positions", set.Positions, names, report);
+        foreach (var hook in family.Hooks)
+            Places($"hooks[{hook.Id}].positions", hook.Positions, names, report);
+        foreach (var mesh in family.Meshes)
+            Mesh(mesh, names, report);
+        foreach (var (policy, i) in family.Damage.Select((p, i) => (p, i)))
+            Damage(policy, $"damage[{i}]", names, report);
+        foreach (var cause in family.Causes)
+            Cause(cause, family, names, report);
+    }
+
+    private static void Places(string field, IEnumerable<string> positions, FamilyNames names, FamilyReport report)
+    {
+        foreach (var position in positions.Where(p => !names.HasPosition(p)))
+            report.Error(field, "position-unknown", $"There is no position '{position}'.");
+    }
+
+    private static void Mesh(GearMesh mesh, FamilyNames names, FamilyReport report)
+    {
+        var field = $"meshes[{mesh.Id}]";
+        report.Require(names.Teeth(mesh.Driver) is not null, $"{field}.driver", "teeth-unknown", $"'{mesh.Driver}' has no such row of teeth.");
+        report.Require(names.Teeth(mesh.Driven) is not null, $"{field}.driven", "teeth-unknown", $"'{mesh.Driven}' has no such row of teeth.");
+        report.Require(names.IsLengthAt(mesh.CentreDistance), $"{field}.centreDistance", "address-unknown", $"'{mesh.CentreDistance}' is not a length of any position.");
+    }
+
+    private static void Damage(DamagePolicy policy, string field, FamilyNames names, FamilyReport report)
+    {
+        report.Require(policy.Kind == "*" || names.HasKind(policy.Kind), $"{field}.kind", "kind-unknown", names.NoKind(policy.Kind));
+        report.Require(names.DamageOf(policy.Kind).Contains(policy.DamageClass), $"{field}.damageClass", "damage-unknown", $"'{policy.Kind}' is not looked at for '{policy.DamageClass}'.");
+        report.Require(policy.Extent is "*" or "slight" or "moderate" or "severe", $"{field}.extent", "extent-unknown", $"'{policy.Extent}' is not slight, moderate, severe or *.");
+    }
+
+    private static void Cause(Cause cause, Family family, FamilyNames names, FamilyReport report)
+    {
+        var field = $"causes[{cause.Id}]";
+        report.Require(cause.Prior is > 0 and < 1, $"{field}.prior", "probability-range", "A prior lies between 0 and 1.");
+        foreach (var link in cause.Explains)
+        {
+            report.Require(family.Symptoms.Any(s => s.Id == link.Symptom), $"{field}.explains", "symptom-unknown", $"There is no symptom '{link.Symptom}'.");
+            var inOrder = 0 <= link.Low && link.Low <= link.Best && link.Best <= link.High && link.High <= 1;
+            report.Require(inOrder, $"{field}.explains[{link.Symptom}]", "probability-range", "0 <= low <= best <= high <= 1.");
+        }
+
+        foreach (var sign in cause.Signs.Where(s => !IsKnown(s, family, names)))
+            report.Error($"{field}.signs", "sign-unknown", $"The family declares nothing that {sign} could mean.");
+    }
+
+    private static bool IsKnown(Sign sign, Family family, FamilyNames names) => sign switch
+    {
+        AttributeSign a => names.Attribute(a.Position, a.Attribute) is { } d && a.Values.All(v => d.Values.Any(x => x.Id == v)),
+        DamageSign d => names.KindAt(d.Position) is { } kind && d.Classes.All(c => kind.DamageClasses.Contains(c)),
+        VerdictSign v => family.Loops.Any(l => l.Id == v.Subject) || (Address.TryParse(v.Subject) is { } at && names.Find(at) is not null),
+        _ => false,
+    };
+}

@@ -1,0 +1,67 @@
+using RebuildApi.Engine.Families;
+using RebuildApi.Engine.Snapshots;
+
+namespace RebuildApi.Families.Tests;
+
+public class ShippedFamilyTests
+{
+    public static TheoryData<string> Ids => Shipped.Ids;
+
+    [Theory]
+    [MemberData(nameof(Ids))]
+    public void A_shipped_family_has_nothing_wrong_or_doubtful(string id)
+    {
+        var found = FamilyCheck.Check(Shipped.Of(id));
+
+        Assert.Empty(found.Select(d => $"{d.Field}: {d.Code}: {d.Message}"));
+    }
+
+    [Theory]
+    [MemberData(nameof(Ids))]
+    public void A_plug_in_declares_the_same_family_each_time(string id)
+    {
+        var again = Shipped.Plugins.SelectMany(p => p.Declare()).Single(f => f.Version.Id == id);
+
+        Assert.Equal(new FamilyIndex(Shipped.Of(id)).DeclarationSha256, new FamilyIndex(again).DeclarationSha256);
+    }
+
+    [Theory]
+    [MemberData(nameof(Ids))]
+    public void Every_limit_of_a_shipped_family_is_marked_as_invented(string id)
+    {
+        var family = Shipped.Of(id);
+
+        var sources = family.Kinds.SelectMany(k => k.Characteristics).SelectMany(c => new[] { c.New, c.Service })
+            .Concat(family.Positions.SelectMany(p => p.Overrides).SelectMany(o => new[] { o.New, o.Service }))
+            .Concat(family.Loops.Select(l => (Limits?)l.Window))
+            .OfType<Limits>()
+            .Select(l => l.Source);
+
+        Assert.All(sources, s => Assert.Equal(SourceKind.Invented, s.Kind));
+    }
+
+    [Theory]
+    [MemberData(nameof(Ids))]
+    public void The_middle_piece_of_each_series_closes_each_clearance_at_nominal(string id)
+    {
+        var family = Shipped.Of(id);
+        var index = new FamilyIndex(family);
+
+        var open = family.Loops.Where(l => !l.Window.Contains(Nominal.GapOf(l, index))).Select(l => $"{l.Id}: {Nominal.GapOf(l, index)}");
+
+        Assert.Empty(open);
+    }
+
+    [Theory]
+    [MemberData(nameof(Ids))]
+    public void A_series_covers_every_clearance_that_its_drawing_tolerances_can_make(string id)
+    {
+        var family = Shipped.Of(id);
+        var index = new FamilyIndex(family);
+        var setByOnePiece = family.Loops.Where(l => l.Terms.Count(t => t.Of is OfSeries) == 1 && Nominal.IsForEndPlay(l));
+
+        var uncovered = setByOnePiece.Where(l => !Nominal.IsCovered(l, index)).Select(l => l.Id);
+
+        Assert.Empty(uncovered);
+    }
+}
