@@ -29,22 +29,22 @@ internal static class Complaints
     private static Cause[] Engagement =>
     [
         Because("third-flanks-leaned", "Drive flanks of third's engagement teeth have leaned", 0.10)
-            .Brings("jumps-out-under-load", 0.6, 0.8, 0.9)
+            .Brings("jumps-out-under-load", 0.6, 0.8, 0.9, "third")
             .Shown("third-gear", "dog.drive-flank", "leaned", "worn").OutOfLimits("third-gear/dog.drive-flank-angle"),
         Because("fourth-flanks-leaned", "Drive flanks of the input gear's engagement teeth have leaned", 0.05)
-            .Brings("jumps-out-under-load", 0.6, 0.8, 0.9)
+            .Brings("jumps-out-under-load", 0.6, 0.8, 0.9, "fourth")
             .Shown("input-gear", "dog.drive-flank", "leaned", "worn").OutOfLimits("input-gear/dog.drive-flank-angle"),
         Because("third-coast-flanks-leaned", "Coast flanks of third's engagement teeth have leaned", 0.04)
-            .Brings("jumps-out-on-overrun", 0.6, 0.8, 0.9)
+            .Brings("jumps-out-on-overrun", 0.6, 0.8, 0.9, "third")
             .Shown("third-gear", "dog.coast-flank", "leaned", "worn").OutOfLimits("third-gear/dog.coast-flank-angle"),
         Because("third-teeth-spent", "Engagement teeth of third rounded or short", 0.05)
-            .Brings("jumps-out-under-load", 0.5, 0.7, 0.9).Brings("jumps-out-on-overrun", 0.3, 0.5, 0.8)
+            .Brings("jumps-out-under-load", 0.5, 0.7, 0.9, "third").Brings("jumps-out-on-overrun", 0.3, 0.5, 0.8, "third")
             .Shown("third-gear", "dog.drive-flank", "rounded", "short", "spent").OutOfLimits("third-gear/dog.length"),
         Because("sleeve-not-fully-in", "The sleeve does not reach far enough", 0.06)
             .Brings("jumps-out-under-load", 0.5, 0.7, 0.9)
             .OutOfLimits("third-engagement").OutOfLimits("fourth-engagement"),
         Because("mixed-vintage-pair", "Back-tapered teeth and a straight sleeve, or the reverse", 0.04)
-            .Brings("jumps-out-under-load", 0.4, 0.6, 0.8).Brings("hard-to-leave", 0.1, 0.3, 0.5)
+            .Brings("jumps-out-under-load", 0.4, 0.6, 0.8, "third").Brings("hard-to-leave", 0.1, 0.3, 0.5, "third")
             .Shown("third-gear", "dog.form", "back-tapered"),
         Because("sleeve-over-travels", "The sleeve pulls past its place", 0.04)
             .Brings("jumps-out-under-load", 0.1, 0.3, 0.5).Brings("hard-to-leave", 0.2, 0.4, 0.6)
@@ -54,13 +54,13 @@ internal static class Complaints
     private static Cause[] Play =>
     [
         Because("third-end-play-loose", "Third gear has too much end play", 0.08)
-            .Brings("jumps-out-under-load", 0.2, 0.4, 0.6).Brings("jumps-out-on-overrun", 0.2, 0.4, 0.6)
+            .Brings("jumps-out-under-load", 0.2, 0.4, 0.6, "third").Brings("jumps-out-on-overrun", 0.2, 0.4, 0.6, "third")
             .OutOfLimits("third-end-play"),
         Because("third-set-tight", "Third gear was set up without end play", 0.03)
             .Brings("stiff-when-hot", 0.6, 0.8, 0.95)
             .Damaged("third-gear", "thrust-face", "scuffing", "overheating").OutOfLimits("third-end-play"),
         Because("third-rocks", "Third gear rocks on its journal", 0.08)
-            .Brings("jumps-out-under-load", 0.2, 0.4, 0.6).Brings("jumps-out-on-overrun", 0.3, 0.5, 0.7)
+            .Brings("jumps-out-under-load", 0.2, 0.4, 0.6, "third").Brings("jumps-out-on-overrun", 0.3, 0.5, 0.7, "third")
             .OutOfLimits("third-radial-play").OutOfLimits("mainshaft/third-journal").OutOfLimits("third-gear/bore"),
         Because("detent-weak", "Detent spring weak or rail notch worn", 0.08)
             .Brings("jumps-out-under-load", 0.1, 0.25, 0.5).Brings("jumps-out-on-overrun", 0.1, 0.3, 0.5)
@@ -87,7 +87,7 @@ internal static class Complaints
             .Brings("noise-in-every-gear", 0.6, 0.8, 0.95)
             .Damaged("rear-bearing", "*", "subsurface-fatigue", "surface-fatigue", "abrasive-wear").OutOfLimits("rear-bearing/radial-clearance"),
         Because("third-mesh-worn", "The teeth of third are worn or chipped", 0.04)
-            .Brings("noise-in-one-gear", 0.6, 0.8, 0.95)
+            .Brings("noise-in-one-gear", 0.6, 0.8, 0.95, "third")
             .Damaged("third-gear", "*", "macropitting", "tooth-breakage", "burrs"),
         Because("idler-worn", "Reverse idler or its bush worn", 0.06)
             .Brings("noise-in-reverse", 0.6, 0.8, 0.95)
@@ -97,7 +97,7 @@ internal static class Complaints
     private static Cause[] Shifting =>
     [
         Because("third-ring-slips", "The blocker ring of third does not grip", 0.10)
-            .Brings("clash", 0.6, 0.8, 0.95)
+            .Brings("clash", 0.6, 0.8, 0.95, "third")
             .Shown("blocker-ring-3", "grip", "slips").OutOfLimits("blocker-ring-3/reserve-gap").Damaged("blocker-ring-3", "*", "glazing", "sliding-wear"),
         Because("key-slots-opened", "Key slots of the third and fourth hub opened up", 0.05)
             .Brings("will-not-go-in", 0.5, 0.7, 0.9)

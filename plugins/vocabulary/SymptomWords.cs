@@ -8,8 +8,8 @@ internal static class SymptomWords
     public static Cause Because(string id, string name, double prior) => new(id, Text.English($"cause.{id}", name), prior, [], [], Judged);
 
     /// <summary>The complaint it brings, with the range that can be defended.</summary>
-    public static Cause Brings(this Cause cause, string symptom, double low, double best, double high) =>
-        cause with { Explains = cause.Explains.Add(new SymptomLink(symptom, low, best, high)) };
+    public static Cause Brings(this Cause cause, string symptom, double low, double best, double high, string? gear = null) =>
+        cause with { Explains = cause.Explains.Add(new SymptomLink(symptom, low, best, high, gear)) };
 
     public static Cause Shown(this Cause cause, string position, string attribute, params string[] values) =>
         cause with { Signs = cause.Signs.Add(new AttributeSign(position, attribute, [.. values])) };

@@ -29,7 +29,8 @@ public sealed record Cause(
 /// <param name="Low">Lowest defensible probability.</param>
 /// <param name="Best">Best judgement.</param>
 /// <param name="High">Highest defensible probability.</param>
-public sealed record SymptomLink(string Symptom, double Low, double Best, double High);
+/// <param name="Gear">The gear in which it brings the symptom; none when in any.</param>
+public sealed record SymptomLink(string Symptom, double Low, double Best, double High, string? Gear = null);
 
 /// <summary>Something that can be found on the bench.</summary>
 [JsonPolymorphic(TypeDiscriminatorPropertyName = "is")]

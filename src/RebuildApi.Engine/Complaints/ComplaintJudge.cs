@@ -26,8 +26,8 @@ public static class ComplaintJudge
     private static ComplaintAnswer Answer(SymptomSeen symptom, ImmutableArray<(Cause Cause, ImmutableArray<string> Signs)> shown, UnitView view)
     {
         var explaining = shown
-            .Where(c => c.Cause.Explains.Any(link => link.Symptom == symptom.Symptom))
-            .OrderByDescending(c => c.Cause.Explains.First(link => link.Symptom == symptom.Symptom).Best)
+            .Where(c => c.Cause.Explains.Any(link => Brings(link, symptom)))
+            .OrderByDescending(c => c.Cause.Explains.First(link => Brings(link, symptom)).Best)
             .Select(c => new Explanation(c.Cause, c.Signs))
             .ToImmutableArray();
         var name = view.Family.Family.Symptoms.FirstOrDefault(s => s.Id == symptom.Symptom)?.Name.In("en") ?? symptom.Symptom;
@@ -36,6 +36,9 @@ public static class ComplaintJudge
             : [NotExplained(symptom, name, shown)];
         return new ComplaintAnswer(symptom, explaining, [.. reasons]);
     }
+
+    private static bool Brings(SymptomLink link, SymptomSeen symptom) =>
+        link.Symptom == symptom.Symptom && (link.Gear is null || symptom.Gear is null || link.Gear == symptom.Gear);
 
     private static Reason NotExplained(SymptomSeen symptom, string name, ImmutableArray<(Cause Cause, ImmutableArray<string> Signs)> shown) => shown.IsEmpty
         ? Because.Of("complaint-not-explained", symptom.Symptom, ("symptom", name))

@@ -25,7 +25,9 @@ public static class FamilyCheck
         LinkCheck.Run(family, report);
         if (report.HasErrors)
             return report.All;
+        PairingCheck.Run(family, report);
         LimitCheck.Run(family, report);
+        MeshCheck.Run(family, report);
         SeriesCheck.Run(family, report);
         ClosureCheck.Run(family, report);
         InspectionCheck.Run(family, report);

@@ -46,14 +46,18 @@ internal static class LinkCheck
         var field = $"causes[{cause.Id}]";
         report.Require(cause.Prior is > 0 and < 1, $"{field}.prior", "probability-range", "A prior lies between 0 and 1.");
         foreach (var link in cause.Explains)
-        {
-            report.Require(family.Symptoms.Any(s => s.Id == link.Symptom), $"{field}.explains", "symptom-unknown", $"There is no symptom '{link.Symptom}'.");
-            var inOrder = 0 <= link.Low && link.Low <= link.Best && link.Best <= link.High && link.High <= 1;
-            report.Require(inOrder, $"{field}.explains[{link.Symptom}]", "probability-range", "0 <= low <= best <= high <= 1.");
-        }
-
+            Link(link, family, $"{field}.explains[{link.Symptom}]", report);
         foreach (var sign in cause.Signs.Where(s => !IsKnown(s, family, names)))
             report.Error($"{field}.signs", "sign-unknown", $"The family declares nothing that {sign} could mean.");
+    }
+
+    private static void Link(SymptomLink link, Family family, string field, FamilyReport report)
+    {
+        var symptom = family.Symptoms.FirstOrDefault(s => s.Id == link.Symptom);
+        report.Require(symptom is not null, field, "symptom-unknown", $"There is no symptom '{link.Symptom}'.");
+        report.Require(link.Gear is null || symptom?.Gears.Contains(link.Gear) == true, field, "gear-unknown", $"The symptom does not belong to a gear '{link.Gear}'.");
+        var inOrder = 0 <= link.Low && link.Low <= link.Best && link.Best <= link.High && link.High <= 1;
+        report.Require(inOrder, field, "probability-range", "0 <= low <= best <= high <= 1.");
     }
 
     private static bool IsKnown(Sign sign, Family family, FamilyNames names) => sign switch
