@@ -1,20 +1,7 @@
 using RebuildApi.Server;
-using RebuildApi.Server.Endpoints;
-using RebuildApi.Server.Pages;
+using RebuildApi.Server.Demo;
 
-var builder = WebApplication.CreateSlimBuilder(args);
-builder.AddRebuild();
-
-var app = builder.Build();
-app.UsePipeline();
-app.MapStartPage();
-app.MapProblemPages();
-app.MapHealth();
-app.MapFamilies();
-app.MapUnits();
-app.MapComponents();
-app.MapMeasurements();
-app.MapFindings();
-app.MapInstruments();
-app.MapPlugins();
-app.Run();
+if (args is ["demo", .. var rest])
+    return await DemoCommand.Run(rest);
+await RebuildApplication.Create(args).RunAsync();
+return 0;

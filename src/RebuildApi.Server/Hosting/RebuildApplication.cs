@@ -1,0 +1,28 @@
+using RebuildApi.Server.Endpoints;
+using RebuildApi.Server.Pages;
+
+namespace RebuildApi.Server;
+
+/// <summary>The whole service: what it is made of, in which order a request passes through it, and what it answers to.</summary>
+public static class RebuildApplication
+{
+    /// <summary>Makes the service, ready to run.</summary>
+    public static WebApplication Create(string[] args)
+    {
+        var builder = WebApplication.CreateSlimBuilder(args);
+        builder.AddRebuild();
+        var app = builder.Build();
+        app.UsePipeline();
+        app.MapStartPage();
+        app.MapProblemPages();
+        app.MapHealth();
+        app.MapFamilies();
+        app.MapUnits();
+        app.MapComponents();
+        app.MapMeasurements();
+        app.MapFindings();
+        app.MapInstruments();
+        app.MapPlugins();
+        return app;
+    }
+}
