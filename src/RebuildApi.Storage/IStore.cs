@@ -65,7 +65,7 @@ public interface IStore : IAsyncDisposable
     /// <summary>Whether it can be written now, and why not. Commits a probe, so that a full disk shows.</summary>
     ValueTask<StoreHealth> Health(CancellationToken cancellation);
 
-    /// <summary>Walks the hash chain.</summary>
+    /// <summary>Walks the hash chain, and checks that the tables say what it says.</summary>
     ValueTask<ChainReport> VerifyChain(CancellationToken cancellation);
 
     /// <summary>Copies the database to a new file while it is in use, and verifies the copy.</summary>

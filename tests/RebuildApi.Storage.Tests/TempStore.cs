@@ -51,6 +51,12 @@ public sealed class TempStore : IAsyncDisposable
         connection.Execute(sql);
     }
 
+    public IReadOnlyList<string> Ask(string sql)
+    {
+        using var connection = new SqliteConnection($"Data Source={Options.Path};Pooling=False");
+        return connection.Query<string>(sql).AsList();
+    }
+
     public async ValueTask DisposeAsync()
     {
         await Close();

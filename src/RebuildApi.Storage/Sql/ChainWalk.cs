@@ -3,7 +3,7 @@ using Dapper;
 
 namespace RebuildApi.Storage.Sql;
 
-/// <summary>Walks the chain from its beginning and recomputes every hash.</summary>
+/// <summary>Walks the chain from its beginning and recomputes every hash, then holds the tables against it.</summary>
 internal sealed class ChainWalk(DbConnection connection, string shop)
 {
     private const string Links =
@@ -23,7 +23,8 @@ internal sealed class ChainWalk(DbConnection connection, string shop)
             head = new ChainHead(link.Sequence, link.Hash);
         }
 
-        return new ChainReport(head.Sequence, head.Hash, null, null);
+        var fault = new IndexCheck(connection, shop).FirstFault();
+        return new ChainReport(head.Sequence, head.Hash, fault?.Sequence, fault?.Why);
     }
 
     private static string? Fault(ChainHead head, ChainLink link)

@@ -1,9 +1,7 @@
-using Dapper;
 using Microsoft.Data.Sqlite;
 using Polly;
 using Polly.Retry;
 using RebuildApi.Storage.Sql;
-using SQLitePCL;
 
 namespace RebuildApi.Storage.Sqlite;
 
@@ -13,6 +11,7 @@ namespace RebuildApi.Storage.Sqlite;
 /// </summary>
 internal sealed class GroupCommit(SqliteConnection connection, StoreOptions options)
 {
+    private readonly WriteTransaction _transaction = new(connection);
     private readonly ChainWriter _chain = new(connection, options.Shop, options.Time);
     private readonly IdempotencyKeys _keys = new(connection, options.Shop, options.Time, options.KeepKeys);
 
@@ -28,17 +27,15 @@ internal sealed class GroupCommit(SqliteConnection connection, StoreOptions opti
         })
         .Build();
 
-    private bool TransactionIsOpen => raw.sqlite3_get_autocommit(connection.Handle) == 0;
-
     /// <summary>Runs and commits a group, and answers each of its callers.</summary>
-    /// <returns>The last sequence number when something was committed, else null.</returns>
+    /// <returns>The last sequence number when the group was committed, else null.</returns>
     public long? Run(IReadOnlyList<PendingChange> group)
     {
         try
         {
-            _patience.Execute(() => connection.Execute("BEGIN IMMEDIATE"));
+            _patience.Execute(_transaction.Begin);
             Apply(group);
-            connection.Execute("COMMIT");
+            _transaction.Commit();
         }
         catch (Exception e)
         {
@@ -65,19 +62,18 @@ internal sealed class GroupCommit(SqliteConnection connection, StoreOptions opti
     private void Apply(PendingChange change)
     {
         var head = _chain.Head;
-        connection.Execute("SAVEPOINT change");
+        _transaction.BeginChange();
         try
         {
-            var answer = _keys.Recall(change.Request) ?? Perform(change);
+            change.Done(_keys.Recall(change.Request) ?? Perform(change));
             if (change.Request.DryRun)
                 Undo(head);
-            connection.Execute("RELEASE change");
-            change.Done(answer);
+            else
+                _transaction.KeepChange();
         }
-        catch (Exception e) when (TransactionIsOpen)
+        catch (Exception e) when (_transaction.IsOpen)
         {
             Undo(head);
-            connection.Execute("RELEASE change");
             change.Refused(SqliteFaults.Translate(e));
         }
     }
@@ -91,15 +87,14 @@ internal sealed class GroupCommit(SqliteConnection connection, StoreOptions opti
 
     private void Undo(ChainHead head)
     {
-        connection.Execute("ROLLBACK TO change");
+        _transaction.UndoChange();
         _chain.Return(head);
     }
 
     /// <summary>A full disk and the like can end the whole transaction: everyone in it hears so, and nothing of it stays.</summary>
     private void Lose(IReadOnlyList<PendingChange> group, Exception why)
     {
-        if (TransactionIsOpen)
-            connection.Execute("ROLLBACK");
+        _transaction.Abandon();
         foreach (var change in group)
             change.Fail(why);
     }

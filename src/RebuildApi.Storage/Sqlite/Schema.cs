@@ -29,7 +29,6 @@ internal sealed class Schema(SqliteConnection connection, TimeProvider time, Imm
     public string? Upgrade()
     {
         var stands = NumberOf(connection);
-        Check(stands);
         var missing = steps.Where(s => s.Number > stands).ToArray();
         if (missing.Length == 0)
             return null;
@@ -38,17 +37,18 @@ internal sealed class Schema(SqliteConnection connection, TimeProvider time, Imm
         return copy;
     }
 
-    /// <summary>Refuses a file that is newer than this program, and for reading one that is older too.</summary>
-    public void Check(int stands)
+    /// <summary>Refuses a file that is newer than this program, and one that is older when it can't be brought up to date.</summary>
+    public void Check(int stands, bool readOnly)
     {
         var newest = steps[^1].Number;
         if (stands > newest)
-        {
-            throw new StorageUnavailableException("newer-schema", string.Create(
-                CultureInfo.InvariantCulture,
-                $"The database is at schema {stands}; this program knows up to {newest}. Use the newer program, or restore the copy made before the upgrade."));
-        }
+            throw new StorageUnavailableException("newer-schema", Words(stands, newest, "Use the newer program, or restore the copy made before the upgrade."));
+        if (readOnly && stands < newest)
+            throw new StorageUnavailableException("older-schema", Words(stands, newest, "Open it for writing once, so that it is brought up to date."));
     }
+
+    private static string Words(int stands, int newest, string cure) =>
+        FormattableString.Invariant($"The database is at schema {stands}; this program knows up to {newest}. {cure}");
 
     private string CopyBefore(Migration step)
     {

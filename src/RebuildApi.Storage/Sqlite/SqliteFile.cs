@@ -10,24 +10,9 @@ internal sealed class SqliteFile(StoreOptions options)
 
     public StoreOptions Options => options;
 
-    /// <summary>Opens the connection that writes, or in a store for reading only the one that holds the file open.</summary>
-    public SqliteConnection OpenWriter()
-    {
-        var mode = options.ReadOnly ? SqliteOpenMode.ReadOnly : SqliteOpenMode.ReadWriteCreate;
-        var connection = Open(Text(options.Path, mode, pooling: false));
-        try
-        {
-            SqliteVersion.Require(connection);
-            if (!options.ReadOnly)
-                PrepareToWrite(connection);
-            return connection;
-        }
-        catch (Exception e)
-        {
-            connection.Dispose();
-            throw SqliteFaults.Translate(e);
-        }
-    }
+    /// <summary>The connection that is to write; in a store for reading only, the one that holds the file open. Changes nothing yet.</summary>
+    public SqliteConnection OpenWriter() =>
+        Open(Text(options.Path, options.ReadOnly ? SqliteOpenMode.ReadOnly : SqliteOpenMode.ReadWriteCreate, pooling: false));
 
     /// <summary>A connection from the pool that can't write.</summary>
     public SqliteConnection OpenReader() => Open(_readers);
@@ -37,6 +22,21 @@ internal sealed class SqliteFile(StoreOptions options)
     {
         using var any = new SqliteConnection(_readers);
         SqliteConnection.ClearPool(any);
+    }
+
+    /// <summary>
+    /// WAL: readers never wait for the writer. FULL: a commit is on the disk before it is acknowledged. A memory or network file system that
+    /// can't do WAL is refused.
+    /// </summary>
+    public void PrepareToWrite(SqliteConnection connection)
+    {
+        var journal = connection.ExecuteScalar<string>("PRAGMA journal_mode = WAL");
+        if (journal != "wal")
+            throw new StorageUnavailableException("io-error", $"This file system keeps no write-ahead log (journal mode {journal}). Use a local disk.");
+        Pragma(connection, "PRAGMA synchronous = FULL");
+        Pragma(connection, "PRAGMA trusted_schema = OFF");
+        if (options.MaxPages is { } pages)
+            Pragma(connection, FormattableString.Invariant($"PRAGMA max_page_count = {pages}"));
     }
 
     /// <summary>A connection of its own to some file, for reading only.</summary>
@@ -63,21 +63,6 @@ internal sealed class SqliteFile(StoreOptions options)
         var connection = OpenAny(text);
         Pragma(connection, FormattableString.Invariant($"PRAGMA busy_timeout = {(long)options.BusyTimeout.TotalMilliseconds}"));
         return connection;
-    }
-
-    /// <summary>
-    /// WAL: readers never wait for the writer. FULL: a commit is on the disk before it is acknowledged. A memory or network file system that
-    /// can't do WAL is refused.
-    /// </summary>
-    private void PrepareToWrite(SqliteConnection connection)
-    {
-        var journal = connection.ExecuteScalar<string>("PRAGMA journal_mode = WAL");
-        if (journal != "wal")
-            throw new StorageUnavailableException("io-error", $"This file system keeps no write-ahead log (journal mode {journal}). Use a local disk.");
-        Pragma(connection, "PRAGMA synchronous = FULL");
-        Pragma(connection, "PRAGMA trusted_schema = OFF");
-        if (options.MaxPages is { } pages)
-            Pragma(connection, FormattableString.Invariant($"PRAGMA max_page_count = {pages}"));
     }
 
     private static void Pragma(SqliteConnection connection, string text) => connection.Execute(text);

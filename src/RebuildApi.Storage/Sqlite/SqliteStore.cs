@@ -37,12 +37,7 @@ public sealed class SqliteStore : IStore
         {
             var file = new SqliteFile(options);
             connection = file.OpenWriter();
-            FileCheck.Quick(connection);
-            var schema = new Schema(connection, options.Time, steps);
-            if (options.ReadOnly)
-                schema.Check(Schema.NumberOf(connection));
-            else
-                schema.Upgrade();
+            Prepare(file, connection, steps);
             return new SqliteStore(file, connection);
         }
         catch (Exception e)
@@ -52,6 +47,19 @@ public sealed class SqliteStore : IStore
                 throw SqliteFaults.Translate(e);
             throw;
         }
+    }
+
+    // Everything that can refuse the file comes before anything is changed in it.
+    private static void Prepare(SqliteFile file, SqliteConnection connection, ImmutableArray<Migration> steps)
+    {
+        SqliteVersion.Require(connection);
+        FileCheck.Quick(connection);
+        var schema = new Schema(connection, file.Options.Time, steps);
+        schema.Check(Schema.NumberOf(connection), file.Options.ReadOnly);
+        if (file.Options.ReadOnly)
+            return;
+        file.PrepareToWrite(connection);
+        schema.Upgrade();
     }
 
     /// <inheritdoc/>

@@ -101,7 +101,7 @@ public sealed class StorageUnavailableException(string code, string message, Exc
 {
     /// <summary>
     /// A stable code: <c>disk-full</c>, <c>read-only</c>, <c>locked</c>, <c>damaged</c>, <c>io-error</c>, <c>stopping</c>; at start also
-    /// <c>engine-too-old</c>, <c>newer-schema</c>, <c>not-ours</c>.
+    /// <c>engine-too-old</c>, <c>newer-schema</c>, <c>older-schema</c>, <c>not-ours</c>.
     /// </summary>
     public string Code { get; } = code;
 }

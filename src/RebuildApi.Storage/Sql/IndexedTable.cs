@@ -1,0 +1,77 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text.Json;
+using System.Text.Json.Serialization.Metadata;
+
+namespace RebuildApi.Storage.Sql;
+
+/// <summary>A table that is an index of the chain, and what its rows must say because of the entries they point to.</summary>
+/// <param name="Name">Name of the table.</param>
+/// <param name="Kind">Kind of the entries that its rows point to.</param>
+/// <param name="Newest">Whether a later entry about the same thing replaces the row.</param>
+/// <param name="Says">SQL for what a row <c>r</c> says, as one text.</param>
+/// <param name="Expected">The same text from the entry.</param>
+internal sealed record IndexedTable(string Name, string Kind, bool Newest, string Says, Func<IndexedEntry, string> Expected)
+{
+    private const string OfPart = "r.id || '|' || r.unit || '|' || r.component || '|' || r.revision || '|' || COALESCE(r.supersedes, '')";
+
+    /// <summary>Every such table.</summary>
+    public static readonly ImmutableArray<IndexedTable> All =
+    [
+        new("unit", "unit", true, "r.id || '|' || r.stage", Of(StoreJson.Default.Unit, (e, u) => Text(e.Id, u.Stage))),
+        new("component", "component", false, "r.id || '|' || r.unit || '|' || r.revision",
+            Of(StoreJson.Default.Component, (e, c) => Text(e.Id, e.Unit, c.Revision))),
+        new("placement", "placement", true, "r.unit || '|' || r.position || '/' || r.place || '/' || r.role || '|' || r.component",
+            Of(StoreJson.Default.Placement, (e, p) => Text(e.Unit, e.Id, p.Component))),
+        new("measurement", "measurement", false, OfPart + " || '|' || r.characteristic",
+            Of(StoreJson.Default.Measurement, (e, m) => Text(e.Id, e.Unit, m.Component, m.Revision, m.Supersedes, m.Characteristic))),
+        new("finding", "finding", false, OfPart,
+            Of(StoreJson.Default.Finding, (e, f) => Text(e.Id, e.Unit, f.Component, f.Revision, f.Supersedes))),
+        new("trial", "trial", false, "r.id || '|' || r.unit || '|' || r.clearance || '|' || COALESCE(r.supersedes, '')",
+            Of(StoreJson.Default.TrialAssembly, (e, t) => Text(e.Id, e.Unit, t.Loop, t.Supersedes))),
+        new("decision", "decision", false, "r.id || '|' || r.unit || '|' || r.subject || '|' || COALESCE(r.supersedes, '')",
+            Of(StoreJson.Default.Decision, (e, d) => Text(e.Id, e.Unit, d.Subject, d.Supersedes))),
+        new("instrument", "instrument", true, "r.id || '|' || r.version",
+            Of(StoreJson.Default.Instrument, (e, i) => Text(e.Id, i.Version))),
+        new("judgement", "judgement", false, "r.id || '|' || r.unit || '|' || r.purpose || '|' || r.snapshot || '|' || r.judgement",
+            Of(StoreJson.Default.JudgementKept, (e, j) => Text(e.Id, e.Unit, j.Purpose, j.SnapshotSha256, j.BodySha256))),
+    ];
+
+    /// <summary>The entries that a row must point to, each with what its row says; empty when it has none.</summary>
+    public string EntriesSql =>
+        $"""
+        SELECT e.sequence, e.unit, e.id, e.body, COALESCE({Says}, '') AS says FROM entry e LEFT JOIN {Name} r ON r.shop = e.shop AND r.entry = e.sequence
+        WHERE e.shop = @shop AND e.kind = '{Kind}' {(Newest ? OnlyNewest : "")} ORDER BY e.sequence
+        """;
+
+    /// <summary>The first row that points to no entry of its kind.</summary>
+    public string StrayRowSql =>
+        $"""
+        SELECT MIN(r.entry) FROM {Name} r
+        WHERE r.shop = @shop AND NOT EXISTS (SELECT 1 FROM entry e WHERE e.shop = r.shop AND e.sequence = r.entry AND e.kind = '{Kind}')
+        """;
+
+    private static string OnlyNewest =>
+        "AND e.sequence IN (SELECT MAX(sequence) FROM entry WHERE shop = @shop AND kind IN ('unit', 'instrument', 'placement', 'vacancy') "
+        + "GROUP BY unit, id, CASE kind WHEN 'vacancy' THEN 'placement' ELSE kind END)";
+
+    private static Func<IndexedEntry, string> Of<T>(JsonTypeInfo<T> shape, Func<IndexedEntry, T, string> text) =>
+        entry => text(entry, JsonSerializer.Deserialize(entry.Body, shape)!);
+
+    private static string Text(params object?[] parts) => string.Join('|', parts.Select(p => Convert.ToString(p, CultureInfo.InvariantCulture)));
+}
+
+/// <summary>An entry beside what its row says. Filled by name: of an empty answer the engine does not know that the text is a text.</summary>
+internal sealed record IndexedEntry
+{
+    public long Sequence { get; init; }
+
+    public string Unit { get; init; } = "";
+
+    public string Id { get; init; } = "";
+
+    public string Body { get; init; } = "";
+
+    /// <summary>What the row says; empty when there is no row.</summary>
+    public string Says { get; init; } = "";
+}

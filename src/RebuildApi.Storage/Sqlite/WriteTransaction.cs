@@ -1,0 +1,33 @@
+using Microsoft.Data.Sqlite;
+using SQLitePCL;
+
+namespace RebuildApi.Storage.Sqlite;
+
+/// <summary>
+/// The writer's transaction, and in it one savepoint for the change that is being made. Spoken to the engine directly: the provider would
+/// try a busy file again by itself, for at least a second, and we want to say for how long.
+/// </summary>
+internal sealed class WriteTransaction(SqliteConnection connection)
+{
+    /// <summary>Whether one is open; a full disk and the like can end it from within.</summary>
+    public bool IsOpen => raw.sqlite3_get_autocommit(connection.Handle) == 0;
+
+    /// <summary>Takes the write lock at once, so that it can't be lost to another connection halfway.</summary>
+    public void Begin() => Say("BEGIN IMMEDIATE");
+
+    public void BeginChange() => Say("SAVEPOINT change");
+
+    public void KeepChange() => Say("RELEASE change");
+
+    public void UndoChange() => Say("ROLLBACK TO change; RELEASE change");
+
+    public void Commit() => Say("COMMIT");
+
+    public void Abandon()
+    {
+        if (IsOpen)
+            Say("ROLLBACK");
+    }
+
+    private void Say(string words) => SqliteException.ThrowExceptionForRC(raw.sqlite3_exec(connection.Handle, words), connection.Handle);
+}

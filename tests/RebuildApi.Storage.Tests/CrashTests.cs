@@ -1,0 +1,69 @@
+using System.Diagnostics;
+using System.Globalization;
+using Xunit.Abstractions;
+
+namespace RebuildApi.Storage.Tests;
+
+public class CrashTests(ITestOutputHelper output)
+{
+    /// <summary>A few rounds each time; as many as one likes with CRASH_ROUNDS.</summary>
+    private static int Rounds => int.Parse(Environment.GetEnvironmentVariable("CRASH_ROUNDS") ?? "5", CultureInfo.InvariantCulture);
+
+    [Fact]
+    public async Task Every_acknowledged_reading_survives_the_death_of_the_process()
+    {
+        await using var temp = new TempStore();
+        var moments = new Random(20260302);
+        var acknowledged = new List<string>();
+        for (var round = 1; round <= Rounds; round++)
+        {
+            acknowledged.AddRange(await Killed(temp.Options.Path, FormattableString.Invariant($"r{round}"), moments.Next(300)));
+
+            var chain = await temp.Store.VerifyChain(default);
+            Assert.True(chain.Intact, chain.Why);
+            await AllAreThere(temp, acknowledged, round);
+            await temp.Close();
+        }
+
+        output.WriteLine($"{Rounds} kills, {acknowledged.Count} acknowledged readings, none lost");
+        Assert.NotEmpty(acknowledged);
+    }
+
+    private static async Task AllAreThere(TempStore temp, List<string> acknowledged, int rounds)
+    {
+        var stored = new HashSet<string>();
+        for (var round = 1; round <= rounds; round++)
+        {
+            if (await temp.Store.File(FormattableString.Invariant($"r{round}"), default) is { } file)
+                stored.UnionWith(file.Measurements.Select(m => m.Id));
+        }
+
+        Assert.Empty(acknowledged.Except(stored));
+        if (acknowledged.Count > 0)
+            Assert.True((await temp.Write(Repeat(acknowledged[^1]), _ => { })).Replayed);
+    }
+
+    private static WriteRequest Repeat(string id) => new("bench", "POST /v1/units/u1/measurements", id, id, DryRun: false);
+
+    /// <summary>Lets a process write until some while after its first acknowledgement, kills it, and gives what it had acknowledged.</summary>
+    private static async Task<IReadOnlyList<string>> Killed(string database, string round, int milliseconds)
+    {
+        var program = Path.Combine(AppContext.BaseDirectory, "RebuildApi.Storage.CrashWriter.dll");
+        using var process = Process.Start(new ProcessStartInfo("dotnet", [program, database, round])
+        {
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        })!;
+        var first = await process.StandardOutput.ReadLineAsync();
+        Assert.True(first is not null, await Words(process, first));
+        var rest = process.StandardOutput.ReadToEndAsync();
+        await Task.Delay(milliseconds);
+        process.Kill();
+        await process.WaitForExitAsync();
+
+        // The last line may have been cut by the kill; what was said before it was said whole.
+        return [first!, .. (await rest).Split('\n')[..^1]];
+    }
+
+    private static async Task<string> Words(Process process, string? first) => first ?? await process.StandardError.ReadToEndAsync();
+}
