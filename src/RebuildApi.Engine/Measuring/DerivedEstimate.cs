@@ -27,7 +27,7 @@ internal static class DerivedEstimate
             Quantity(scale, End(parts.Select(p => (p.Factor, p.Input)), scale, low: false)));
     }
 
-    /// <summary>A named function, with sensitivities taken numerically over one standard uncertainty either way.</summary>
+    /// <summary>A named function, carried through numerically, with its second-order terms where they matter.</summary>
     public static Estimate Of(Named named, Scale scale, Func<Address, Estimate> of)
     {
         if (NamedFunctions.Find(named.Function) is not { } function || function.Arguments.Any(a => !named.Arguments.ContainsKey(a)))
@@ -35,21 +35,18 @@ internal static class DerivedEstimate
         var inputs = function.Arguments.Select(a => of(named.Arguments[a])).ToArray();
         if (inputs.Any(i => i.Value is null))
             return Unknown;
-        var at = inputs.Select(i => i.Value!.InSi).ToArray();
-        var value = function.Value(at);
-        if (!double.IsFinite(value))
-            return Unknown;
-        var lines = inputs.Select((input, i) => new Contribution(
-            named.Arguments[function.Arguments[i]].ToString(), Change(function, at, i, input.StandardUncertainty), input.DegreesOfFreedom, 0));
-        return Budget.Estimate(scale.FromSi(value), BasisOf(inputs), lines);
+        var propagated = Propagation.Through(function.Value, [.. inputs.Select((input, i) => new FormulaInput(
+            named.Arguments[function.Arguments[i]].ToString(), input.Value!.InSi, input.StandardUncertainty, input.DegreesOfFreedom))]);
+        return double.IsFinite(propagated.Value) && double.IsFinite(propagated.FirstOrder) && double.IsFinite(propagated.SecondOrder)
+            ? Budget.Estimate(scale.FromSi(propagated.Value), BasisOf(inputs), [.. propagated.Budget, .. Bent(propagated)])
+            : Unknown;
     }
 
-    /// <summary>(f(x + u) − f(x − u))/2, which is ∂f/∂x · u and its odd corrections.</summary>
-    private static double Change(NamedFunction function, double[] at, int index, double uncertainty)
+    /// <summary>What a straight line through the formula leaves out, where that matters.</summary>
+    private static IEnumerable<Contribution> Bent(Propagated propagated)
     {
-        var above = function.Value([.. at.Select((x, i) => i == index ? x + uncertainty : x)]);
-        var below = function.Value([.. at.Select((x, i) => i == index ? x - uncertainty : x)]);
-        return Math.Abs(above - below) / 2;
+        if (!propagated.FirstOrderSuffices)
+            yield return new Contribution("second-order", Math.Sqrt(propagated.SecondOrder * propagated.SecondOrder - propagated.FirstOrder * propagated.FirstOrder), null, 0);
     }
 
     private static Estimate InputOf(Term term, Func<Address, Estimate> of) => term.Of switch

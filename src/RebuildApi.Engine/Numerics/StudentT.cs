@@ -3,6 +3,8 @@ namespace RebuildApi.Engine.Numerics;
 /// <summary>Student's t distribution. Infinite degrees of freedom, written as null, give the normal distribution.</summary>
 public static class StudentT
 {
+    private const double NearlyNormal = 1e5;
+
     /// <summary>The chance of a value of at most t.</summary>
     /// <param name="t">The value.</param>
     /// <param name="degreesOfFreedom">Positive; null for infinite.</param>
@@ -14,6 +16,10 @@ public static class StudentT
             throw new ArgumentOutOfRangeException(nameof(degreesOfFreedom), nu, "Degrees of freedom are positive.");
         if (double.IsInfinity(t))
             return t < 0 ? 0 : 1;
+
+        // So near to normal that the beta function would lose digits: Abramowitz and Stegun 26.7.8, error of the order of 1/ν².
+        if (nu > NearlyNormal)
+            return StandardNormal.Cdf(t * (1 - 1 / (4 * nu)) / Math.Sqrt(1 + t * t / (2 * nu)));
 
         // P(T > |t|) = I(ν/(ν+t²); ν/2, 1/2)/2 (Abramowitz and Stegun 26.7.1).
         var sum = nu + t * t;
