@@ -13,13 +13,20 @@ public static class PairingJudge
     /// <returns>A verdict with reasons, cures that were tried, and what would settle a doubt. Never throws for what a rule or a snapshot says.</returns>
     public static PairingVerdict Judge(PairingRule rule, EstimateBook book)
     {
+        var verdict = JudgeWithoutCures(rule, book);
+        return verdict.Outcome == Compatibility.Compatible ? verdict : verdict with { Cures = ProvenCures.For(rule, book) };
+    }
+
+    /// <summary>The same verdict with no cures looked for: for searching among many parts.</summary>
+    public static PairingVerdict JudgeWithoutCures(PairingRule rule, EstimateBook book)
+    {
         var all = Assess(rule, book);
         return new PairingVerdict(
             rule.Id,
             all.Outcome,
             rule.Severity,
             all.Reasons,
-            all.Outcome == Compatibility.Compatible ? [] : ProvenCures.For(rule, book),
+            [],
             all.Settles,
             book.View.Family.IdentityOf(rule.Id),
             book.View.InputsSha256);

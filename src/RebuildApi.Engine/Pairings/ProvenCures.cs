@@ -66,16 +66,17 @@ public static class ProvenCures
             .ToImmutableSortedDictionary(s => s.Attribute!, s => s.Value!, StringComparer.Ordinal);
         var facings = snapshot.Placements.Where(p => p.Position == position.Id).ToLookup(p => p.Index);
         var ids = Enumerable.Range(1, position.Quantity).Select(i => (Index: i, Id: $"cure.{position.Id}.{i}")).ToArray();
+        bool IsOfThisCure(string component) => ids.Any(x => x.Id == component);
         return snapshot with
         {
-            Components = snapshot.Components.AddRange(ids.Select(x => new Component(x.Id, 1, position.Kind, Origin.New, attributes, null))),
+            Components = snapshot.Components.RemoveAll(c => IsOfThisCure(c.Id)).AddRange(ids.Select(x => new Component(x.Id, 1, position.Kind, Origin.New, attributes, null))),
             Placements =
             [
                 .. snapshot.Placements.Where(p => p.Position != position.Id),
                 .. ids.Select(x => new Placement(
                     position.Id, x.Index, x.Id, PlacementRole.Chosen, facings[x.Index].MaxBy(p => p.Role)?.Facing ?? Facing.Unspecified, null)),
             ],
-            Measurements = snapshot.Measurements.AddRange(ids.SelectMany(x => steps
+            Measurements = snapshot.Measurements.RemoveAll(m => IsOfThisCure(m.Component)).AddRange(ids.SelectMany(x => steps
                 .Where(s => s.Characteristic is not null && s.Within is not null)
                 .Select(s => Measured(x.Id, s, family, position)))),
         };
