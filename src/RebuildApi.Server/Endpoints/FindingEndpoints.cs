@@ -29,7 +29,7 @@ public static class FindingEndpoints
             .Fails(Problems.UnknownUnit);
     }
 
-    private static async Task<CreatedAnswer<FindingBatchWire>> Add(string unit, TableOrBody<FindingBatchRequest> body, Bench bench, CancellationToken cancellation)
+    private static async Task<CreatedAnswer<FindingBatchWire>> Add(string unit, TableOrBody<FindingBatchRequest, FindingBatchRequest> body, Bench bench, CancellationToken cancellation)
     {
         var answer = await bench.Change(unit, body.Request, work =>
         {

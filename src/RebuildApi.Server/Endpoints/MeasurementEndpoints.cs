@@ -33,7 +33,7 @@ public static class MeasurementEndpoints
     }
 
     private static async Task<CreatedAnswer<MeasurementBatchWire>> Add(
-        string unit, TableOrBody<MeasurementBatchRequest> body, Asked asked, Bench bench, CancellationToken cancellation)
+        string unit, TableOrBody<MeasurementBatchRequest, MeasurementBatchRequest> body, Asked asked, Bench bench, CancellationToken cancellation)
     {
         var answer = await bench.Change(unit, body.Request, work =>
         {

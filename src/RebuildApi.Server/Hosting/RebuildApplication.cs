@@ -21,6 +21,9 @@ public static class RebuildApplication
         app.MapComponents();
         app.MapMeasurements();
         app.MapFindings();
+        app.MapTrials();
+        app.MapAnswers();
+        app.MapDecisions();
         app.MapInstruments();
         app.MapPlugins();
         return app;

@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Http.Timeouts;
 using Microsoft.Extensions.Options;
+using RebuildApi.Engine.Families;
 using RebuildApi.PluginHost;
 using RebuildApi.Server.Composition;
 using RebuildApi.Server.Errors;
@@ -29,6 +30,8 @@ public static class Services
         services.AddSingleton<IPluginCatalog>(s => PluginCatalog.Open(PluginsOf(s.GetRequiredService<IOptions<ServerOptions>>().Value, s.GetRequiredService<TimeProvider>())));
         services.AddSingleton<FamilyBook>();
         services.AddSingleton<Bench>();
+        services.AddSingleton<Judging>();
+        services.AddSingleton<DecisionDesk>();
         services.AddDocument();
         services.Configure<RouteHandlerOptions>(o => o.ThrowOnBadRequest = true);
         services.AddRequestTimeouts(o => o.DefaultPolicy = TimeoutOf(options));
@@ -42,7 +45,7 @@ public static class Services
 
     private static PluginHostOptions PluginsOf(ServerOptions options, TimeProvider time)
     {
-        var usual = PluginHostOptions.Beside(AppContext.BaseDirectory, options.DataFolder, _ => []) with { Time = time };
+        var usual = PluginHostOptions.Beside(AppContext.BaseDirectory, options.DataFolder, FamilyCheck.Check) with { Time = time };
         return usual with
         {
             PluginFolders = options.PluginFolder is { } folder ? [folder, Path.Combine(options.DataFolder, "plugins")] : usual.PluginFolders,

@@ -8,13 +8,14 @@ namespace RebuildApi.Server.Requests;
 
 /// <summary>A request that may also come as the rows of a filled-in sheet.</summary>
 /// <typeparam name="T">The request.</typeparam>
-public interface IFromSheet<T>
+/// <typeparam name="TJson">Its JSON form.</typeparam>
+public interface IFromSheet<T, TJson>
 {
     /// <summary>Makes the request from the rows that are its own; the pointers say which row each entry came from.</summary>
     static abstract (T Value, ImmutableArray<string> Pointers) FromSheet(ImmutableArray<SheetRow> rows, Complaints complaints);
 
-    /// <summary>Pointers to the entries when it came as JSON.</summary>
-    static abstract ImmutableArray<string> PointersOf(T value);
+    /// <summary>Makes the request from its JSON form; the pointers say where each entry stands in it.</summary>
+    static abstract (T Value, ImmutableArray<string> Pointers) FromJson(TJson json);
 }
 
 /// <summary>A body that is JSON, or a sheet as CSV.</summary>
@@ -22,29 +23,31 @@ public interface IFromSheet<T>
 /// <param name="Pointers">A pointer to each entry, for complaints.</param>
 /// <param name="Request">Who asks, for the store.</param>
 /// <typeparam name="T">The request.</typeparam>
-public sealed record TableOrBody<T>(T Value, ImmutableArray<string> Pointers, WriteRequest Request) : IEndpointParameterMetadataProvider
-    where T : IFromSheet<T>
+/// <typeparam name="TJson">Its JSON form.</typeparam>
+public sealed record TableOrBody<T, TJson>(T Value, ImmutableArray<string> Pointers, WriteRequest Request) : IEndpointParameterMetadataProvider
+    where T : IFromSheet<T, TJson>
 {
     /// <summary>Reads the body; called by the framework.</summary>
-    public static async ValueTask<TableOrBody<T>?> BindAsync(HttpContext http, ParameterInfo parameter)
+    public static async ValueTask<TableOrBody<T, TJson>?> BindAsync(HttpContext http, ParameterInfo parameter)
     {
         if (http.Request.ContentType?.StartsWith("text/csv", StringComparison.OrdinalIgnoreCase) == true)
             return await FromTable(http);
-        var body = (await Body<T>.BindAsync(http, parameter))!;
-        return new TableOrBody<T>(body.Value, T.PointersOf(body.Value), body.Request);
+        var body = (await Body<TJson>.BindAsync(http, parameter))!;
+        var (value, pointers) = T.FromJson(body.Value);
+        return new TableOrBody<T, TJson>(value, pointers, body.Request);
     }
 
     /// <summary>Tells the document what is taken.</summary>
     public static void PopulateMetadata(ParameterInfo parameter, EndpointBuilder builder) =>
-        builder.Metadata.Add(new AcceptsMetadata(["application/json", "text/csv"], typeof(T)));
+        builder.Metadata.Add(new AcceptsMetadata(["application/json", "text/csv"], typeof(TJson)));
 
-    private static async ValueTask<TableOrBody<T>> FromTable(HttpContext http)
+    private static async ValueTask<TableOrBody<T, TJson>> FromTable(HttpContext http)
     {
         var bytes = await RequestBytes.Read(http);
         var rows = await SheetCsv.Read(bytes, http.RequestAborted);
         var complaints = new Complaints();
         var (value, pointers) = T.FromSheet(rows, complaints);
         complaints.ThrowIfAny(Problems.InvalidBody);
-        return new TableOrBody<T>(value, pointers, Writes.RequestOf(http, bytes.Span));
+        return new TableOrBody<T, TJson>(value, pointers, Writes.RequestOf(http, bytes.Span));
     }
 }

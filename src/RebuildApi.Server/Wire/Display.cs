@@ -31,6 +31,9 @@ public sealed record Display(bool Inches, bool AsSent)
     /// <summary>Any quantity.</summary>
     public QuantityWire Of(Quantity quantity) => quantity is Exact exact ? Length(exact.Value) : Si(quantity.InSi, quantity.Kind);
 
+    /// <summary>A length that may be missing.</summary>
+    public QuantityWire? LengthMaybe(Length? length) => length is { } known ? Length(known) : null;
+
     /// <summary>Any quantity that may be missing.</summary>
     public QuantityWire? OfMaybe(Quantity? quantity) => quantity is null ? null : Of(quantity);
 

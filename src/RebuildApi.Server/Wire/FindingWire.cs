@@ -59,10 +59,10 @@ public sealed record FindingBatchRequest(
     [Entries(1, 1000)] ImmutableArray<FindingRequest> Findings,
     [Words(100)] string? Person = null,
     [Words(100)] string? Bench = null,
-    DateTimeOffset? Time = null) : IFromSheet<FindingBatchRequest>
+    DateTimeOffset? Time = null) : IFromSheet<FindingBatchRequest, FindingBatchRequest>
 {
     /// <inheritdoc/>
-    public static ImmutableArray<string> PointersOf(FindingBatchRequest value) => [.. value.Findings.Select((_, i) => Pointer.Entry("/findings", i))];
+    public static (FindingBatchRequest Value, ImmutableArray<string> Pointers) FromJson(FindingBatchRequest json) => (json, [.. json.Findings.Select((_, i) => Pointer.Entry("/findings", i))]);
 
     /// <inheritdoc/>
     public static (FindingBatchRequest Value, ImmutableArray<string> Pointers) FromSheet(ImmutableArray<SheetRow> rows, Complaints complaints)

@@ -55,11 +55,10 @@ public sealed record MeasurementBatchRequest(
     [Words(100)] string? Bench = null,
     DateTimeOffset? Time = null,
     [Id] string? Instrument = null,
-    [Of(Dimension.Temperature)] SentQuantity? Temperature = null) : IFromSheet<MeasurementBatchRequest>
+    [Of(Dimension.Temperature)] SentQuantity? Temperature = null) : IFromSheet<MeasurementBatchRequest, MeasurementBatchRequest>
 {
     /// <inheritdoc/>
-    public static ImmutableArray<string> PointersOf(MeasurementBatchRequest value) =>
-        [.. value.Measurements.Select((_, i) => Pointer.Entry("/measurements", i))];
+    public static (MeasurementBatchRequest Value, ImmutableArray<string> Pointers) FromJson(MeasurementBatchRequest json) => (json, [.. json.Measurements.Select((_, i) => Pointer.Entry("/measurements", i))]);
 
     /// <inheritdoc/>
     public static (MeasurementBatchRequest Value, ImmutableArray<string> Pointers) FromSheet(ImmutableArray<SheetRow> rows, Complaints complaints)

@@ -1,0 +1,51 @@
+using RebuildApi.Server.Composition;
+using RebuildApi.Server.Errors;
+using RebuildApi.Server.Requests;
+using RebuildApi.Server.Results;
+using RebuildApi.Server.Wire;
+
+namespace RebuildApi.Server.Endpoints;
+
+/// <summary>Is each part good, will the clearances come right, may the parts run together. Worked out anew each time from what stands.</summary>
+public static class AnswerEndpoints
+{
+    /// <summary>The routes.</summary>
+    public static void MapAnswers(this IEndpointRouteBuilder routes)
+    {
+        var group = routes.Resource("answers");
+        group.List<PartVerdictsWire>("/units/{unit}/verdicts", Verdicts, "getVerdicts", "Is each part good?",
+                "Each part in stripping order with outcome, disposition and reasons; what is missing; what keeps the unit from going on; whether what was found explains the complaint.")
+            .Fails(Problems.UnknownUnit, Problems.RulesUnavailable);
+        group.List<AnswersOf<ClearanceWire>>("/units/{unit}/clearances", Clearances, "getClearances", "Will the clearances come right, and how?",
+                "Each clearance from parts, from trial assemblies or both, with the ring, shim or cut that would bring it right.")
+            .Fails(Problems.UnknownUnit, Problems.RulesUnavailable);
+        group.List<AnswersOf<PairingVerdictWire>>("/units/{unit}/pairings", Pairings, "getPairings", "May the parts run together?",
+                "Each pairing with its outcome, what happens when it does not hold, and what cures it.")
+            .Fails(Problems.UnknownUnit, Problems.RulesUnavailable);
+    }
+
+    private static async Task<Listing<PartVerdictWire, PartVerdictsWire>> Verdicts(string unit, Asked asked, Bench bench, Judging judging, CancellationToken cancellation)
+    {
+        var sheet = await Sheet(unit, asked, bench, judging, cancellation);
+        return new(PagesOf.Whole(sheet.Parts, p => p.Subject), sheet.Verdicts, sheet.Etag);
+    }
+
+    private static async Task<Listing<ClearanceWire, AnswersOf<ClearanceWire>>> Clearances(
+        string unit, Asked asked, Bench bench, Judging judging, CancellationToken cancellation)
+    {
+        var sheet = await Sheet(unit, asked, bench, judging, cancellation);
+        return new(
+            PagesOf.Whole(sheet.Clearances, c => c.Clearance), (items, next, asOf) => sheet.Wrap(items, next, asOf, sheet.ClearanceOutcomes), sheet.Etag);
+    }
+
+    private static async Task<Listing<PairingVerdictWire, AnswersOf<PairingVerdictWire>>> Pairings(
+        string unit, Asked asked, Bench bench, Judging judging, CancellationToken cancellation)
+    {
+        var sheet = await Sheet(unit, asked, bench, judging, cancellation);
+        return new(
+            PagesOf.Whole(sheet.Pairings, p => p.Pairing), (items, next, asOf) => sheet.Wrap(items, next, asOf, sheet.PairingOutcomes), sheet.Etag);
+    }
+
+    private static async Task<AnswerSheet> Sheet(string unit, Asked asked, Bench bench, Judging judging, CancellationToken cancellation) =>
+        new(judging.Judge(await bench.File(unit, cancellation)), asked.Show);
+}

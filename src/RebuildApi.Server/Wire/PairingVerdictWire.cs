@@ -1,0 +1,77 @@
+using System.Collections.Immutable;
+using RebuildApi.Contracts;
+using RebuildApi.Engine.Snapshots;
+
+namespace RebuildApi.Server.Wire;
+
+/// <summary>May the parts of one pairing run together?</summary>
+/// <param name="Pairing">Id of the pairing rule.</param>
+/// <param name="Name">What a person calls it.</param>
+/// <param name="Positions">The positions it is about.</param>
+/// <param name="Outcome">The outcome. Only compatible counts as good.</param>
+/// <param name="Severity">What it costs when it does not hold.</param>
+/// <param name="Consequence">What then happens; said when it does not hold.</param>
+/// <param name="Reasons">Why.</param>
+/// <param name="Cures">What would mend it.</param>
+/// <param name="Settles">What to look at or read so that a doubt goes away.</param>
+/// <param name="Decision">What a person chose. The outcome stays what it is.</param>
+/// <param name="Rules">Whose rules.</param>
+/// <param name="InputsSha256">Hash of what it was made from.</param>
+public sealed record PairingVerdictWire(
+    string Pairing,
+    string Name,
+    ImmutableArray<string> Positions,
+    Compatibility Outcome,
+    Severity Severity,
+    string? Consequence,
+    ImmutableArray<ReasonWire> Reasons,
+    ImmutableArray<CureWire> Cures,
+    ImmutableArray<string> Settles,
+    DecisionBesideWire? Decision,
+    RuleWire Rules,
+    string InputsSha256)
+{
+    /// <summary>From the contract.</summary>
+    public static PairingVerdictWire From(PairingVerdict verdict, FamilyIndex family, DecisionsBeside decisions, Display show)
+    {
+        // A rule in code has no declaration behind it: it is called by its id.
+        var rule = family.Pairings.GetValueOrDefault(verdict.Rule);
+        return new(
+            verdict.Rule,
+            rule is null ? verdict.Rule : show.Words(rule.Name),
+            rule is null ? [] : [.. rule.Roles.Values.Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
+            verdict.Outcome,
+            verdict.Severity,
+            rule is null || verdict.Outcome == Compatibility.Compatible ? null : show.Words(rule.Consequence),
+            [.. verdict.Reasons.Select(ReasonWire.From)],
+            [.. verdict.Cures.Select(c => CureWire.From(c, show))],
+            [.. verdict.Settles.Select(s => s.ToString())],
+            decisions.On(verdict.Rule),
+            RuleWire.From(verdict.Rules),
+            verdict.InputsSha256);
+    }
+}
+
+/// <summary>Something that mends a broken pairing.</summary>
+/// <param name="Id">Unique within its rule.</param>
+/// <param name="Text">What to do.</param>
+/// <param name="Sufficient">Whether the steps alone make the pairing compatible.</param>
+/// <param name="Steps">The parts to exchange.</param>
+public sealed record CureWire(string Id, string Text, bool Sufficient, ImmutableArray<CureStepWire> Steps) : Results.IInWords
+{
+    /// <summary>From the contract.</summary>
+    public static CureWire From(Cure cure, Display show) => new(
+        cure.Id, show.Words(cure.Text), cure.Sufficient,
+        [.. cure.Steps.Select(s => new CureStepWire(s.Position, s.Attribute, s.Value, s.Characteristic, LimitsWire.From(s.Within, show)))]);
+
+    /// <inheritdoc/>
+    public string InWords() => Text;
+}
+
+/// <summary>Fit, at a position, a part that has an attribute value or a characteristic.</summary>
+/// <param name="Position">Where.</param>
+/// <param name="Attribute">Which attribute.</param>
+/// <param name="Value">Its value.</param>
+/// <param name="Characteristic">Which characteristic.</param>
+/// <param name="Within">The limits it must lie in.</param>
+public sealed record CureStepWire(string Position, string? Attribute, string? Value, string? Characteristic, LimitsWire? Within);

@@ -1,3 +1,0 @@
-using RebuildApi.Benchmarks;
-
-SelectionBenchmark.Run(Console.Out);
