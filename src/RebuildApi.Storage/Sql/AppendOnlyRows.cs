@@ -1,11 +1,9 @@
-using System.Data.Common;
-using Dapper;
 using RebuildApi.Contracts;
 
 namespace RebuildApi.Storage.Sql;
 
 /// <summary>Rows of what was read, seen, tried and decided.</summary>
-internal sealed class AppendOnlyRows(DbConnection connection, string shop)
+internal sealed class AppendOnlyRows(Statements statements, string shop)
 {
     /// <summary>Refuses an id that is taken, and a correction that can't stand.</summary>
     public void CheckNew(AppendOnly kind, string unit, string id, string? supersedes)
@@ -16,27 +14,29 @@ internal sealed class AppendOnlyRows(DbConnection connection, string shop)
             throw new SupersedesException(kind.Kind, id, supersedes, code);
     }
 
-    public void Insert(string unit, Measurement m, long entry) => connection.Execute(
+    public void Insert(string unit, Measurement m, long entry) => statements.Run(
         """
         INSERT INTO measurement (shop, id, unit, component, revision, characteristic, supersedes, entry)
-        VALUES (@shop, @Id, @unit, @Component, @Revision, @Characteristic, @Supersedes, @entry)
+        VALUES (@shop, @id, @unit, @component, @revision, @characteristic, @supersedes, @entry)
         """,
-        new { shop, m.Id, unit, m.Component, m.Revision, m.Characteristic, m.Supersedes, entry });
+        ("shop", shop), ("id", m.Id), ("unit", unit), ("component", m.Component), ("revision", m.Revision),
+        ("characteristic", m.Characteristic), ("supersedes", m.Supersedes), ("entry", entry));
 
-    public void Insert(string unit, Finding f, long entry) => connection.Execute(
+    public void Insert(string unit, Finding f, long entry) => statements.Run(
         """
         INSERT INTO finding (shop, id, unit, component, revision, supersedes, entry)
-        VALUES (@shop, @Id, @unit, @Component, @Revision, @Supersedes, @entry)
+        VALUES (@shop, @id, @unit, @component, @revision, @supersedes, @entry)
         """,
-        new { shop, f.Id, unit, f.Component, f.Revision, f.Supersedes, entry });
+        ("shop", shop), ("id", f.Id), ("unit", unit), ("component", f.Component), ("revision", f.Revision),
+        ("supersedes", f.Supersedes), ("entry", entry));
 
-    public void Insert(string unit, TrialAssembly t, long entry) => connection.Execute(
-        "INSERT INTO trial (shop, id, unit, clearance, supersedes, entry) VALUES (@shop, @Id, @unit, @Loop, @Supersedes, @entry)",
-        new { shop, t.Id, unit, t.Loop, t.Supersedes, entry });
+    public void Insert(string unit, TrialAssembly t, long entry) => statements.Run(
+        "INSERT INTO trial (shop, id, unit, clearance, supersedes, entry) VALUES (@shop, @id, @unit, @clearance, @supersedes, @entry)",
+        ("shop", shop), ("id", t.Id), ("unit", unit), ("clearance", t.Loop), ("supersedes", t.Supersedes), ("entry", entry));
 
-    public void Insert(string unit, Decision d, long entry) => connection.Execute(
-        "INSERT INTO decision (shop, id, unit, subject, supersedes, entry) VALUES (@shop, @Id, @unit, @Subject, @Supersedes, @entry)",
-        new { shop, d.Id, unit, d.Subject, d.Supersedes, entry });
+    public void Insert(string unit, Decision d, long entry) => statements.Run(
+        "INSERT INTO decision (shop, id, unit, subject, supersedes, entry) VALUES (@shop, @id, @unit, @subject, @supersedes, @entry)",
+        ("shop", shop), ("id", d.Id), ("unit", unit), ("subject", d.Subject), ("supersedes", d.Supersedes), ("entry", entry));
 
     private string? WhyNot(AppendOnly kind, string unit, string supersedes)
     {
@@ -45,8 +45,8 @@ internal sealed class AppendOnlyRows(DbConnection connection, string shop)
             return "unknown";
         if (holder != unit)
             return "other-unit";
-        return connection.QuerySingleOrDefault<string>(kind.Superseder, new { shop, id = supersedes }) is null ? null : "already-superseded";
+        return statements.Text(kind.Superseder, ("shop", shop), ("id", supersedes)) is null ? null : "already-superseded";
     }
 
-    private string? UnitOf(AppendOnly kind, string id) => connection.QuerySingleOrDefault<string>(kind.UnitOf, new { shop, id });
+    private string? UnitOf(AppendOnly kind, string id) => statements.Text(kind.UnitOf, ("shop", shop), ("id", id));
 }

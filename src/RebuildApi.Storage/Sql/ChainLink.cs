@@ -25,17 +25,17 @@ internal sealed record ChainLink(
     /// </summary>
     public string Computed()
     {
-        using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
-        Span<byte> length = stackalloc byte[sizeof(long)];
-        foreach (var field in Fields())
+        var fields = Fields();
+        var bytes = new byte[fields.Sum(f => sizeof(long) + Encoding.UTF8.GetByteCount(f))];
+        var at = 0;
+        foreach (var field in fields)
         {
-            var bytes = Encoding.UTF8.GetBytes(field);
-            BinaryPrimitives.WriteInt64BigEndian(length, bytes.Length);
-            hash.AppendData(length);
-            hash.AppendData(bytes);
+            var length = Encoding.UTF8.GetBytes(field, bytes.AsSpan(at + sizeof(long)));
+            BinaryPrimitives.WriteInt64BigEndian(bytes.AsSpan(at), length);
+            at += sizeof(long) + length;
         }
 
-        return Convert.ToHexStringLower(hash.GetHashAndReset());
+        return Convert.ToHexStringLower(SHA256.HashData(bytes));
     }
 
     /// <summary>The same entry with its hash.</summary>

@@ -1,15 +1,12 @@
-using System.Data.Common;
-using Dapper;
-
 namespace RebuildApi.Storage.Sql;
 
 /// <summary>Appends to the chain inside the writer's transaction. Undoing a change puts its head back where it was.</summary>
-internal sealed class ChainWriter(DbConnection connection, string shop, TimeProvider time)
+internal sealed class ChainWriter(Statements statements, string shop, TimeProvider time)
 {
     private const string Insert =
         """
         INSERT INTO entry (shop, sequence, at, actor, operation, kind, unit, id, body, previous, hash)
-        VALUES (@Shop, @Sequence, @At, @Actor, @Operation, @Kind, @Unit, @Id, @Body, @Previous, @Hash)
+        VALUES (@shop, @sequence, @at, @actor, @operation, @kind, @unit, @id, @body, @previous, @hash)
         """;
 
     /// <summary>The end of the chain as this transaction sees it.</summary>
@@ -19,19 +16,22 @@ internal sealed class ChainWriter(DbConnection connection, string shop, TimeProv
     public DateTimeOffset Now => time.GetUtcNow();
 
     /// <summary>Reads the head; at the beginning of each transaction, since another process may have written between.</summary>
-    public void Begin() => Head = ChainHead.Read(connection, shop);
+    public void Begin() => Head = ChainHead.Read(statements.Connection, shop);
 
     /// <summary>Forgets what was undone.</summary>
     public void Return(ChainHead head) => Head = head;
 
     /// <summary>Appends one entry.</summary>
-    /// <returns>Its sequence number and time.</returns>
-    public ChainLink Append(WriteRequest request, string kind, string unit, string id, string body)
+    /// <returns>Its sequence number.</returns>
+    public long Append(WriteRequest request, string kind, string unit, string id, string body)
     {
         var link = new ChainLink(
             shop, Head.Sequence + 1, Stamp.Of(Now), request.Actor, request.Operation, kind, unit, id, body, Head.Hash, "").Sealed();
-        connection.Execute(Insert, link);
+        statements.Run(
+            Insert,
+            ("shop", shop), ("sequence", link.Sequence), ("at", link.At), ("actor", link.Actor), ("operation", link.Operation),
+            ("kind", kind), ("unit", unit), ("id", id), ("body", body), ("previous", link.Previous), ("hash", link.Hash));
         Head = new ChainHead(link.Sequence, link.Hash);
-        return link;
+        return link.Sequence;
     }
 }

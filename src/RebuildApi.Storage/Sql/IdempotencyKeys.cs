@@ -1,13 +1,15 @@
 using System.Collections.Immutable;
-using System.Data.Common;
 using System.Text.Json;
 using Dapper;
 
 namespace RebuildApi.Storage.Sql;
 
 /// <summary>The answers that were given under a client's key, kept in the transaction of their effect.</summary>
-internal sealed class IdempotencyKeys(DbConnection connection, string shop, TimeProvider time, TimeSpan keep)
+internal sealed class IdempotencyKeys(Statements statements, string shop, TimeProvider time, TimeSpan keep)
 {
+    private const string Known =
+        "SELECT COUNT(*) FROM idempotency WHERE shop = @shop AND actor = @actor AND key = @key AND created >= @oldest";
+
     private const string Find =
         """
         SELECT operation, request_sha256 AS requestSha256, status, content_type AS contentType, headers, body FROM idempotency
@@ -33,8 +35,7 @@ internal sealed class IdempotencyKeys(DbConnection connection, string shop, Time
     {
         if (request.IdempotencyKey is not { } key)
             return null;
-        var row = connection.QuerySingleOrDefault<Row>(Find, new { shop, actor = request.Actor, key, oldest = Stamp.Of(Oldest) });
-        if (row is null)
+        if (Row(request.Actor, key) is not { } row)
             return null;
         if (row.Operation != request.Operation || row.RequestSha256 != request.RequestSha256)
             throw new IdempotencyKeyReusedException(key);
@@ -48,19 +49,12 @@ internal sealed class IdempotencyKeys(DbConnection connection, string shop, Time
     {
         if (request.IdempotencyKey is not { } key)
             return;
-        connection.Execute(Insert, new
-        {
-            shop,
-            actor = request.Actor,
-            key,
-            operation = request.Operation,
-            requestSha256 = request.RequestSha256,
-            status = answer.Status,
-            contentType = answer.ContentType,
-            headers = JsonSerializer.Serialize(answer.Headers, StoreJson.Default.ImmutableSortedDictionaryStringString),
-            body = answer.Body.ToArray(),
-            created = Stamp.Of(time.GetUtcNow()),
-        });
+        statements.Run(
+            Insert,
+            ("shop", shop), ("actor", request.Actor), ("key", key), ("operation", request.Operation), ("requestSha256", request.RequestSha256),
+            ("status", answer.Status), ("contentType", answer.ContentType),
+            ("headers", JsonSerializer.Serialize(answer.Headers, StoreJson.Default.ImmutableSortedDictionaryStringString)),
+            ("body", answer.Body.ToArray()), ("created", Stamp.Of(time.GetUtcNow())));
     }
 
     /// <summary>Forgets what is too old, at most once an hour.</summary>
@@ -69,9 +63,18 @@ internal sealed class IdempotencyKeys(DbConnection connection, string shop, Time
         var now = time.GetUtcNow();
         if (now - _swept < BetweenSweeps)
             return;
-        connection.Execute("DELETE FROM idempotency WHERE shop = @shop AND created < @oldest", new { shop, oldest = Stamp.Of(Oldest) });
+        statements.Run("DELETE FROM idempotency WHERE shop = @shop AND created < @oldest", ("shop", shop), ("oldest", Stamp.Of(Oldest)));
         _swept = now;
     }
 
-    private sealed record Row(string Operation, string RequestSha256, long Status, string ContentType, string Headers, byte[] Body);
+    // Most keys are new: whether one is known is asked with a prepared statement, and only a known one is read whole.
+    private KeptAnswer? Row(string actor, string key)
+    {
+        var oldest = Stamp.Of(Oldest);
+        return statements.Number(Known, ("shop", shop), ("actor", actor), ("key", key), ("oldest", oldest)) == 0
+            ? null
+            : statements.Connection.QuerySingle<KeptAnswer>(Find, new { shop, actor, key, oldest });
+    }
+
+    private sealed record KeptAnswer(string Operation, string RequestSha256, long Status, string ContentType, string Headers, byte[] Body);
 }

@@ -1,11 +1,9 @@
-using System.Data.Common;
-using Dapper;
 using RebuildApi.Contracts;
 
 namespace RebuildApi.Storage.Sql;
 
 /// <summary>Rows of parts and of where they are.</summary>
-internal sealed class PartRows(DbConnection connection, string shop)
+internal sealed class PartRows(Statements statements, string shop)
 {
     private const string Elsewhere =
         """
@@ -29,13 +27,14 @@ internal sealed class PartRows(DbConnection connection, string shop)
     };
 
     /// <summary>The other units whose file shows this part.</summary>
-    public IEnumerable<string> OtherUnits(string unit, string component) =>
-        connection.Query<string>(Others, new { shop, unit, component });
+    public List<string> OtherUnits(string unit, string component) =>
+        statements.Texts(Others, ("shop", shop), ("unit", unit), ("component", component));
 
     public void CheckKnown(string component, int revision)
     {
-        var known = connection.ExecuteScalar<long>(
-            "SELECT COUNT(*) FROM component WHERE shop = @shop AND id = @component AND revision = @revision", new { shop, component, revision });
+        var known = statements.Number(
+            "SELECT COUNT(*) FROM component WHERE shop = @shop AND id = @component AND revision = @revision",
+            ("shop", shop), ("component", component), ("revision", revision));
         if (known == 0)
             throw new UnknownIdException("component", FormattableString.Invariant($"{component} revision {revision}"));
     }
@@ -55,28 +54,29 @@ internal sealed class PartRows(DbConnection connection, string shop)
             throw new UnknownIdException("component", placement.Component);
         if (placement.Role == PlacementRole.Chosen)
             return;
-        var elsewhere = connection.QuerySingleOrDefault<string>(Elsewhere, new { shop, unit, component = placement.Component });
+        var elsewhere = statements.Text(Elsewhere, ("shop", shop), ("unit", unit), ("component", placement.Component));
         if (elsewhere is not null)
             throw new ComponentPlacedElsewhereException(placement.Component, unit, elsewhere);
     }
 
-    public void Insert(string unit, Component component, long entry) => connection.Execute(
+    public void Insert(string unit, Component component, long entry) => statements.Run(
         "INSERT INTO component (shop, id, revision, unit, entry) VALUES (@shop, @id, @revision, @unit, @entry)",
-        new { shop, id = component.Id, revision = component.Revision, unit, entry });
+        ("shop", shop), ("id", component.Id), ("revision", component.Revision), ("unit", unit), ("entry", entry));
 
-    public void Upsert(string unit, Placement placement, long entry) => connection.Execute(
+    public void Upsert(string unit, Placement placement, long entry) => statements.Run(
         """
         INSERT INTO placement (shop, unit, position, place, role, component, entry)
         VALUES (@shop, @unit, @position, @place, @role, @component, @entry)
         ON CONFLICT (shop, unit, position, place, role) DO UPDATE SET component = @component, entry = @entry
         """,
-        new { shop, unit, position = placement.Position, place = placement.Index, role = Word(placement.Role), component = placement.Component, entry });
+        ("shop", shop), ("unit", unit), ("position", placement.Position), ("place", placement.Index), ("role", Word(placement.Role)),
+        ("component", placement.Component), ("entry", entry));
 
     /// <returns>Whether there was one.</returns>
-    public bool Delete(string unit, string position, int index, PlacementRole role) => connection.Execute(
+    public bool Delete(string unit, string position, int index, PlacementRole role) => statements.Run(
         "DELETE FROM placement WHERE shop = @shop AND unit = @unit AND position = @position AND place = @index AND role = @role",
-        new { shop, unit, position, index, role = Word(role) }) > 0;
+        ("shop", shop), ("unit", unit), ("position", position), ("index", index), ("role", Word(role))) > 0;
 
-    private int LastRevision(string component) => connection.ExecuteScalar<int>(
-        "SELECT COALESCE(MAX(revision), 0) FROM component WHERE shop = @shop AND id = @component", new { shop, component });
+    private int LastRevision(string component) => (int)statements.Number(
+        "SELECT MAX(revision) FROM component WHERE shop = @shop AND id = @component", ("shop", shop), ("component", component));
 }

@@ -1,18 +1,16 @@
-using System.Data.Common;
 using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
-using Dapper;
 using RebuildApi.Contracts;
 
 namespace RebuildApi.Storage.Sql;
 
 /// <summary>One change in the writer's transaction. Every table row points to the entry of the chain that holds its body.</summary>
-internal sealed class WriteSession(DbConnection connection, string shop, ChainWriter chain, WriteRequest request) : IWriteSession
+internal sealed class WriteSession(Statements statements, string shop, ChainWriter chain, WriteRequest request) : IWriteSession
 {
-    private readonly UnitQueries _units = new(connection, shop);
-    private readonly InstrumentQueries _instruments = new(connection, shop);
-    private readonly PartRows _parts = new(connection, shop);
-    private readonly AppendOnlyRows _rows = new(connection, shop);
+    private readonly UnitQueries _units = new(statements.Connection, shop);
+    private readonly InstrumentQueries _instruments = new(statements.Connection, shop);
+    private readonly PartRows _parts = new(statements, shop);
+    private readonly AppendOnlyRows _rows = new(statements, shop);
 
     public Unit? Unit(string id) => _units.Unit(id);
 
@@ -28,9 +26,9 @@ internal sealed class WriteSession(DbConnection connection, string shop, ChainWr
             throw new DuplicateIdException("unit", unit.Id);
         var opened = unit with { Version = 1 };
         var entry = Append("unit", unit.Id, unit.Id, opened, StoreJson.Default.Unit);
-        connection.Execute(
+        statements.Run(
             "INSERT INTO unit (shop, id, stage, version, entry) VALUES (@shop, @id, @stage, 1, @entry)",
-            new { shop, id = unit.Id, stage = unit.Stage, entry });
+            ("shop", shop), ("id", unit.Id), ("stage", unit.Stage), ("entry", entry));
         return opened;
     }
 
@@ -40,23 +38,23 @@ internal sealed class WriteSession(DbConnection connection, string shop, ChainWr
         Expect("unit", unit.Id, expected, stands.Version);
         var changed = unit with { Opened = stands.Opened, OpenedBy = stands.OpenedBy, Version = stands.Version + 1 };
         var entry = Append("unit", unit.Id, unit.Id, changed, StoreJson.Default.Unit);
-        connection.Execute(
+        statements.Run(
             "UPDATE unit SET stage = @stage, version = @version, entry = @entry WHERE shop = @shop AND id = @id",
-            new { shop, id = unit.Id, stage = changed.Stage, version = changed.Version, entry });
+            ("shop", shop), ("id", unit.Id), ("stage", changed.Stage), ("version", changed.Version), ("entry", entry));
         return changed;
     }
 
     public void Add(string unit, Component component)
     {
-        RaiseAll(unit, component.Id, component.Id, "component");
         _parts.CheckRevision(component);
+        RaiseAll(unit, component.Id, component.Id, "component");
         _parts.Insert(unit, component, Append("component", unit, component.Id, component, StoreJson.Default.Component));
     }
 
     public void Place(string unit, Placement placement)
     {
-        Raise(unit);
         _parts.CheckPlace(unit, placement);
+        Raise(unit);
         var id = PlaceId(placement.Position, placement.Index, placement.Role);
         _parts.Upsert(unit, placement, Append("placement", unit, id, placement, StoreJson.Default.Placement));
     }
@@ -106,12 +104,12 @@ internal sealed class WriteSession(DbConnection connection, string shop, ChainWr
         Expect("instrument", id, expected, version);
         var put = instrument with { Version = version + 1 };
         var entry = Append("instrument", "", id, put, StoreJson.Default.Instrument);
-        connection.Execute(
+        statements.Run(
             """
             INSERT INTO instrument (shop, id, version, entry) VALUES (@shop, @id, @version, @entry)
             ON CONFLICT (shop, id) DO UPDATE SET version = @version, entry = @entry
             """,
-            new { shop, id, version = put.Version, entry });
+            ("shop", shop), ("id", id), ("version", put.Version), ("entry", entry));
         return put;
     }
 
@@ -120,7 +118,7 @@ internal sealed class WriteSession(DbConnection connection, string shop, ChainWr
     {
         if (Unit(unit) is null)
             throw new UnknownIdException("unit", unit);
-        var rows = new JudgementRows(connection, shop);
+        var rows = new JudgementRows(statements, shop);
         var kept = new JudgementKept(
             JudgementRows.Id(chain.Head.Sequence + 1), unit, purpose, inputsSha256, declarationSha256,
             rows.Content(snapshot), rows.Content(judgement), chain.Now, request.Actor);
@@ -131,8 +129,9 @@ internal sealed class WriteSession(DbConnection connection, string shop, ChainWr
     /// <summary>Takes some room and gives it back: a full disk shows here before a reading meets it.</summary>
     public void Probe()
     {
-        connection.Execute("INSERT INTO probe (shop, body) VALUES (@shop, @body) ON CONFLICT (shop) DO UPDATE SET body = @body", new { shop, body = new byte[16384] });
-        connection.Execute("UPDATE probe SET body = @body WHERE shop = @shop", new { shop, body = Array.Empty<byte>() });
+        const string write = "INSERT INTO probe (shop, body) VALUES (@shop, @body) ON CONFLICT (shop) DO UPDATE SET body = @body";
+        statements.Run(write, ("shop", shop), ("body", new byte[16384]));
+        statements.Run(write, ("shop", shop), ("body", Array.Empty<byte>()));
     }
 
     private static string PlaceId(string position, int index, PlacementRole role) =>
@@ -145,11 +144,11 @@ internal sealed class WriteSession(DbConnection connection, string shop, ChainWr
     }
 
     private long Append<T>(string kind, string unit, string id, T body, JsonTypeInfo<T> shape) =>
-        chain.Append(request, kind, unit, id, JsonSerializer.Serialize(body, shape)).Sequence;
+        chain.Append(request, kind, unit, id, JsonSerializer.Serialize(body, shape));
 
     private void Raise(string unit)
     {
-        var raised = connection.Execute("UPDATE unit SET version = version + 1 WHERE shop = @shop AND id = @unit", new { shop, unit });
+        var raised = statements.Run("UPDATE unit SET version = version + 1 WHERE shop = @shop AND id = @unit", ("shop", shop), ("unit", unit));
         if (raised == 0)
             throw new UnknownIdException("unit", unit);
     }

@@ -9,11 +9,13 @@ namespace RebuildApi.Storage.Sqlite;
 /// Runs several changes in one transaction, each in a savepoint of its own, and commits once: one wait for the disk serves all of them.
 /// No caller hears anything before the commit.
 /// </summary>
-internal sealed class GroupCommit(SqliteConnection connection, StoreOptions options)
+internal sealed class GroupCommit : IDisposable
 {
-    private readonly WriteTransaction _transaction = new(connection);
-    private readonly ChainWriter _chain = new(connection, options.Shop, options.Time);
-    private readonly IdempotencyKeys _keys = new(connection, options.Shop, options.Time, options.KeepKeys);
+    private readonly string _shop;
+    private readonly WriteTransaction _transaction;
+    private readonly Statements _statements;
+    private readonly ChainWriter _chain;
+    private readonly IdempotencyKeys _keys;
 
     // Waiting is tried again only for the beginning of a transaction, which has no effects.
     private readonly ResiliencePipeline _patience = new ResiliencePipelineBuilder()
@@ -26,6 +28,15 @@ internal sealed class GroupCommit(SqliteConnection connection, StoreOptions opti
             UseJitter = true,
         })
         .Build();
+
+    public GroupCommit(SqliteConnection connection, StoreOptions options)
+    {
+        _shop = options.Shop;
+        _transaction = new WriteTransaction(connection);
+        _statements = new Statements(connection);
+        _chain = new ChainWriter(_statements, options.Shop, options.Time);
+        _keys = new IdempotencyKeys(_statements, options.Shop, options.Time, options.KeepKeys);
+    }
 
     /// <summary>Runs and commits a group, and answers each of its callers.</summary>
     /// <returns>The last sequence number when the group was committed, else null.</returns>
@@ -47,6 +58,9 @@ internal sealed class GroupCommit(SqliteConnection connection, StoreOptions opti
             change.Publish();
         return _chain.Head.Sequence;
     }
+
+    /// <summary>Lets go of the prepared statements; the connection is the caller's.</summary>
+    public void Dispose() => _statements.Dispose();
 
     private void Apply(IReadOnlyList<PendingChange> group)
     {
@@ -80,7 +94,7 @@ internal sealed class GroupCommit(SqliteConnection connection, StoreOptions opti
 
     private StoredAnswer Perform(PendingChange change)
     {
-        var answer = change.Work(new WriteSession(connection, options.Shop, _chain, change.Request));
+        var answer = change.Work(new WriteSession(_statements, _shop, _chain, change.Request));
         _keys.Keep(change.Request, answer);
         return answer;
     }

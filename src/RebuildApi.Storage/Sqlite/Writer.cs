@@ -45,6 +45,7 @@ internal sealed class Writer : IAsyncDisposable
     {
         _queue.Writer.TryComplete();
         await _loop;
+        _commit.Dispose();
     }
 
     private async Task Loop()
