@@ -15,7 +15,7 @@ public sealed class BrackenmerePlugin : IFamilyPlugin
     private static Family Family => new(
         new FamilyVersion("brackenmere-4", "1.0.0"),
         Text.English("family.brackenmere-4", "Brackenmere four-speed (invented)"),
-        Materials.All,
+        Materials.With(Materials.GreyIron),
         [.. InputAssembly.Kinds, .. ThirdAndFourth.Kinds, .. FirstAndSecond.Kinds, .. Mainshaft.Kinds, .. Countershaft.Kinds, .. Selector.Kinds, .. Housing.Kinds],
         Stripped(Selector.Places, Housing.Rear, InputAssembly.Places, ThirdAndFourth.Places, FirstAndSecond.Places, Mainshaft.Places, Countershaft.Places, Housing.Case),
         Clearances.All,

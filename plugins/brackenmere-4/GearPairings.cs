@@ -5,10 +5,10 @@ internal static class GearPairings
 {
     public static IEnumerable<PairingRule> All =>
     [
-        Mates("constant-mesh-pair", "Input gear and countergear", "input-gear", "countergear/input"),
-        Mates("third-mesh-pair", "Third gear and countergear", "countergear/third", "third-gear"),
-        Mates("second-mesh-pair", "Second gear and countergear", "countergear/second", "second-gear"),
-        Mates("first-mesh-pair", "First gear and countergear", "countergear/first", "first-gear"),
+        CommonPairings.Mates("constant-mesh-pair", "Input gear and countergear", "input-gear", "countergear/input"),
+        CommonPairings.Mates("third-mesh-pair", "Third gear and countergear", "countergear/third", "third-gear"),
+        CommonPairings.Mates("second-mesh-pair", "Second gear and countergear", "countergear/second", "second-gear"),
+        CommonPairings.Mates("first-mesh-pair", "First gear and countergear", "countergear/first", "first-gear"),
         Centres("constant-mesh-centres", "Input gear and countergear at the case's centres", "input-gear", "countergear/input", "centre-distance"),
         Centres("third-mesh-centres", "Third gear and countergear at the case's centres", "countergear/third", "third-gear", "centre-distance"),
         Centres("second-mesh-centres", "Second gear and countergear at the case's centres", "countergear/second", "second-gear", "centre-distance"),
@@ -30,15 +30,6 @@ internal static class GearPairings
                 "Mixed vintage: keep gear, sleeve, fork travel and stop of one vintage together, or check the forms, depths and end play one by one."),
     ];
 
-    private static PairingRule Mates(string id, string name, string driver, string driven) => Pairing(id, name, "mesh-pair")
-        .Role("driver", driver).Role("driven", driven)
-        .Option("keep-together", "yes")
-        .Broken(Compatibility.Conditional, Severity.Wear, "A new gear on a worn mate: check backlash and contact on the centres, and expect noise.")
-        .EasedBy("both-new", "Change both.");
-
-    private static PairingRule Centres(string id, string name, string driver, string driven, string distance) => Pairing(id, name, "centre-distance")
-        .Role("driver", driver).Role("driven", driven).Role("case", "case")
-        .Option("case.centre-distance", distance)
-        .Parameter("play-low", Inch(-0.0020m)).Parameter("play-high", Inch(0.0030m))
-        .Broken(Compatibility.Incompatible, Severity.Malfunction, "The teeth bind or barely touch: they are not of this case.");
+    private static PairingRule Centres(string id, string name, string driver, string driven, string distance) =>
+        CommonPairings.Centres(id, name, driver, driven, new Address("case", distance), Inch(-0.0020m), Inch(0.0030m));
 }

@@ -39,7 +39,7 @@ internal sealed class FamilyNames(Family family)
     public AttributeDefinition? Attribute(string position, string attribute) => KindAt(position)?.Attributes.FirstOrDefault(a => a.Id == attribute);
 
     public IReadOnlyCollection<string> DamageOf(string kind) =>
-        kind == "*" ? [.. family.Kinds.SelectMany(k => k.DamageClasses)] : _kinds.TryGetValue(kind, out var k) ? k.DamageClasses : [];
+        _kinds.TryGetValue(kind, out var k) ? k.DamageClasses : [];
 
     /// <summary>The row of teeth that <c>position</c> or <c>position/tooth-set</c> names.</summary>
     public ToothSet? Teeth(string place)

@@ -36,8 +36,9 @@ internal static class LinkCheck
 
     private static void Damage(DamagePolicy policy, string field, FamilyNames names, FamilyReport report)
     {
-        report.Require(policy.Kind == "*" || names.HasKind(policy.Kind), $"{field}.kind", "kind-unknown", names.NoKind(policy.Kind));
-        report.Require(names.DamageOf(policy.Kind).Contains(policy.DamageClass), $"{field}.damageClass", "damage-unknown", $"'{policy.Kind}' is not looked at for '{policy.DamageClass}'.");
+        var anywhere = policy.Kind == "*";
+        report.Require(anywhere || names.HasKind(policy.Kind), $"{field}.kind", "kind-unknown", names.NoKind(policy.Kind));
+        report.Require(anywhere || names.DamageOf(policy.Kind).Contains(policy.DamageClass), $"{field}.damageClass", "damage-unknown", $"'{policy.Kind}' is not looked at for '{policy.DamageClass}'.");
         report.Require(policy.Extent is "*" or "slight" or "moderate" or "severe", $"{field}.extent", "extent-unknown", $"'{policy.Extent}' is not slight, moderate, severe or *.");
     }
 

@@ -1,4 +1,4 @@
-namespace Brackenmere4;
+namespace FamilyWords;
 
 /// <summary>
 /// What to look for. Bearings by the classes of ISO 15243:2017, gears and shafts by those of ISO 10825; the last few have no standard class and

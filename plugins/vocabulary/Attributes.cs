@@ -1,6 +1,6 @@
-namespace Brackenmere4;
+namespace FamilyWords;
 
-/// <summary>What is seen on parts, asked in the same words wherever it is asked.</summary>
+/// <summary>What is seen on parts, asked in the same words in every family. The values are those that the pairing templates know.</summary>
 internal static class Attributes
 {
     private static readonly string[] s_flank =
@@ -52,6 +52,15 @@ internal static class Attributes
 
     public static readonly AttributeDefinition BearingType = Seen("type", "Which type of bearing is it?",
         "deep-groove: deep groove", "filling-slot: filling slot, more balls");
+
+    public static readonly AttributeDefinition TaperedType = Seen("type", "Which type of bearing is it?",
+        "tapered: tapered roller", "deep-groove: deep groove", "cylindrical: cylindrical roller");
+
+    public static readonly AttributeDefinition Supplied = Seen("supplied", "How was it supplied?",
+        "as-set: with its mates, as one set", "single: by itself");
+
+    public static readonly AttributeDefinition Grade = Seen("grade", "Which grade is on the can?",
+        "marsh-75: Marsh 75 (invented)", "marsh-85: Marsh 85 (invented)");
 
     public static readonly AttributeDefinition BearingFeel = Seen("feel", "How does it turn by hand? (Never evidence that it is good.)",
         "smooth: smooth", "rough: rough or gritty");
