@@ -43,6 +43,17 @@ public class GearTrainTests
     [InlineData("brackenmere-4", "second", 2.040)]
     [InlineData("brackenmere-4", "third", 1.407)]
     [InlineData("brackenmere-4", "reverse", 3.173)]
+    [InlineData("ostrand-5", "first", 3.308)]
+    [InlineData("ostrand-5", "second", 1.850)]
+    [InlineData("ostrand-5", "third", 1.240)]
+    [InlineData("ostrand-5", "fourth", 0.966)]
+    [InlineData("ostrand-5", "fifth", 0.750)]
+    [InlineData("ostrand-5", "reverse", 3.154)]
+    [InlineData("kestermere-6", "first", 3.291)]
+    [InlineData("kestermere-6", "second", 1.931)]
+    [InlineData("kestermere-6", "third", 1.276)]
+    [InlineData("kestermere-6", "fifth", 0.844)]
+    [InlineData("kestermere-6", "sixth", 0.683)]
     public void The_ratio_of_a_gear_follows_from_its_teeth(string id, string gear, double ratio)
     {
         var index = new FamilyIndex(Shipped.Of(id));

@@ -5,11 +5,17 @@ namespace RebuildApi.Families.Tests;
 /// <summary>A clearance on paper: every part in the middle of its drawing limits, or at the end that opens or closes it.</summary>
 internal static class Nominal
 {
-    /// <summary>The gap with the middle piece of each series.</summary>
-    public static Length GapOf(ClearanceLoop loop, FamilyIndex family) => Sum(loop, t => t.Of switch
+    /// <summary>The gap with the middle piece of each series; where a pack may be built, the gap with each pack.</summary>
+    public static IEnumerable<Length> GapsOf(ClearanceLoop loop, FamilyIndex family) =>
+        loop.Terms.Any(t => t.Of is OfSeries { MaxPieces: > 1 })
+            ? Thicknesses(loop, family).Select(pack => GapOf(loop, family, pack))
+            : [GapOf(loop, family, null)];
+
+    /// <summary>The gap with a given pack, or with the middle piece of each series.</summary>
+    public static Length GapOf(ClearanceLoop loop, FamilyIndex family, Length? pack) => Sum(loop, t => t.Of switch
     {
         OfPart part => Middle(family.NewLimitsAt(part.At)!),
-        OfSeries s => family.Series[s.Series].Members[family.Series[s.Series].Members.Length / 2].Thickness,
+        OfSeries s => pack ?? family.Series[s.Series].Members[family.Series[s.Series].Members.Length / 2].Thickness,
         Fixed f => f.Value,
         _ => throw new InvalidOperationException(),
     });

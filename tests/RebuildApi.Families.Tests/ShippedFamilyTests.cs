@@ -42,12 +42,12 @@ public class ShippedFamilyTests
 
     [Theory]
     [MemberData(nameof(Ids))]
-    public void The_middle_piece_of_each_series_closes_each_clearance_at_nominal(string id)
+    public void The_middle_piece_of_each_series_or_some_pack_closes_each_clearance_at_nominal(string id)
     {
         var family = Shipped.Of(id);
         var index = new FamilyIndex(family);
 
-        var open = family.Loops.Where(l => !l.Window.Contains(Nominal.GapOf(l, index))).Select(l => $"{l.Id}: {Nominal.GapOf(l, index)}");
+        var open = family.Loops.Where(l => !Nominal.GapsOf(l, index).Any(l.Window.Contains)).Select(l => l.Id);
 
         Assert.Empty(open);
     }

@@ -67,10 +67,15 @@ internal sealed class ReadingSet
     {
         var warmer = scale.Dimension == Dimension.Length ? (measurement.Taken.Temperature ?? ReferenceTemperature) - ReferenceTemperature : 0;
         var atReference = point * (1 - (material?.ExpansionPerKelvin ?? 0) * warmer);
-        var step = scale.Of(instrument?.Resolution) ?? scale.LastDigit(reading) ?? 0;
+        var step = StepOf(reading, instrument, scale);
         return new ReadValue(
             atReference, reading.At, instrument, measurement.Taken.Instrument, step, InstrumentErrors.OfLimit(instrument, scale), point * warmer);
     }
+
+    /// <summary>What can hide behind the last digit; nothing behind a count, which is a whole number of things.</summary>
+    private static double StepOf(Reading reading, InstrumentState? instrument, Scale scale) => scale.Dimension == Dimension.Count
+        ? 0
+        : scale.Of(instrument?.Resolution) ?? scale.LastDigit(reading) ?? 0;
 
     private static Material? MaterialOf(PlacedComponent placed, UnitView view)
     {

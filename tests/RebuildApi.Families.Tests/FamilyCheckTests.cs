@@ -1,0 +1,114 @@
+using RebuildApi.Engine.Families;
+
+namespace RebuildApi.Families.Tests;
+
+/// <summary>One thing wrong in a sound family is found, named and placed.</summary>
+public class FamilyCheckTests
+{
+    private static readonly Family s_sound = Shipped.Of("brackenmere-4");
+
+    /// <summary>What is spoilt, the code it is found by, and the field that is named.</summary>
+    public static TheoryData<string, string, string> Faults => new()
+    {
+        { "upper-case family id", "id-form", "version.id" },
+        { "version of two numbers", "version-form", "version.semVer" },
+        { "position twice", "id-twice", "positions[third-gear]" },
+        { "kind of a position gone", "kind-unknown", "positions[mainshaft].kind" },
+        { "no parts in a position", "quantity-range", "positions[mainshaft].quantity" },
+        { "material gone", "material-unknown", "kinds[mainshaft].material" },
+        { "loop without members", "loop-open", "loops[third-end-play].terms" },
+        { "coefficient of zero", "coefficient-range", "loops[third-end-play].terms[0]" },
+        { "address of nothing", "address-unknown", "loops[third-end-play].terms[0]" },
+        { "series gone", "series-unknown", "loops[third-end-play].terms[3].series" },
+        { "thickest first", "series-order", "series[snap-ring-3-4].members" },
+        { "empty series", "series-empty", "series[snap-ring-3-4].members" },
+        { "shaft too short for its gears", "loop-not-closed", "loops[third-end-play]" },
+        { "one tooth too many", "mesh-off-centre", "meshes[third-mesh]" },
+        { "same hand on both", "mesh-hands-alike", "meshes[third-mesh]" },
+        { "damage nobody looks for", "damage-unknown", "damage[0].damageClass" },
+        { "symptom gone", "symptom-unknown", "causes[third-flanks-leaned].explains[jumps-out-under-load]" },
+        { "likelihood above one", "probability-range", "causes[third-flanks-leaned].explains[jumps-out-under-load]" },
+        { "gear that the symptom does not have", "gear-unknown", "causes[third-flanks-leaned].explains[jumps-out-under-load]" },
+        { "template gone", "template-unknown", "pairings[first-engagement-form].template" },
+        { "limits of another dimension", "limit-dimension", "kinds[mainshaft].characteristics[runout].service" },
+        { "no source", "source-missing", "kinds[mainshaft].characteristics[runout].service" },
+        { "nothing to inspect", "nothing-to-inspect", "positions[mainshaft]" },
+        { "cut of a step of nothing", "effect-range", "operations[face-hub-3-4-rear].effects[width]" },
+    };
+
+    [Theory]
+    [MemberData(nameof(Faults))]
+    public void One_fault_is_found_by_its_code_at_its_field(string fault, string code, string field)
+    {
+        var found = FamilyCheck.Check(Spoilt(fault));
+
+        Assert.Contains(found, d => d.Code == code && d.Field == field && d.IsError);
+    }
+
+    [Fact]
+    public void A_series_that_no_clearance_uses_is_a_doubt_and_no_error()
+    {
+        var spare = s_sound with { Series = s_sound.Series.Add(s_sound.Series[0] with { Id = "spare" }) };
+
+        Assert.Contains(FamilyCheck.Check(spare), d => d.Code == "series-unused" && !d.IsError);
+    }
+
+    private static Family Spoilt(string fault) => fault switch
+    {
+        "upper-case family id" => s_sound with { Version = s_sound.Version with { Id = "Brackenmere" } },
+        "version of two numbers" => s_sound with { Version = s_sound.Version with { SemVer = "1.0" } },
+        "position twice" => s_sound with { Positions = s_sound.Positions.Add(Position("third-gear")) },
+        "kind of a position gone" => Changed("mainshaft", p => p with { Kind = "axle" }),
+        "no parts in a position" => Changed("mainshaft", p => p with { Quantity = 0 }),
+        "material gone" => Changed(k => k with { Material = "wood" }),
+        "loop without members" => Changed(l => l with { Terms = [] }),
+        "coefficient of zero" => Changed(l => l with { Terms = l.Terms.SetItem(0, l.Terms[0] with { Numerator = 0 }) }),
+        "address of nothing" => Changed(l => l with { Terms = l.Terms.SetItem(0, new Term(new OfPart(new Address("mainshaft", "nothing")), 1)) }),
+        "series gone" => Changed(l => l with { Terms = l.Terms.SetItem(3, new Term(new OfSeries("gone", "snap-ring-3-4"), -1)) }),
+        "thickest first" => Changed(s => s with { Members = [.. s.Members.Reverse()] }),
+        "empty series" => Changed(s => s with { Members = [] }),
+        "shaft too short for its gears" => Changed(k => k with { Characteristics = [.. k.Characteristics.Select(c => c.Id == "third-seat" ? c with { New = Window(2.60m, 2.61m), Service = null } : c)] }),
+        "one tooth too many" => ChangedTeeth(t => t with { Teeth = 31 }),
+        "same hand on both" => ChangedTeeth(t => t with { Hand = Hand.Right }),
+        "damage nobody looks for" => s_sound with { Damage = [s_sound.Damage[0] with { Kind = "oil", DamageClass = "rust" }] },
+        "symptom gone" => s_sound with { Symptoms = s_sound.Symptoms.RemoveAt(0) },
+        "likelihood above one" => ChangedLink(l => l with { High = 1.2 }),
+        "gear that the symptom does not have" => ChangedLink(l => l with { Gear = "seventh" }),
+        "template gone" => s_sound with { Pairings = s_sound.Pairings.SetItem(0, s_sound.Pairings[0] with { Template = "gone" }) },
+        "limits of another dimension" => ChangedRunout(new Limits(null, new Real(1, Dimension.Angle), null, FamilyBuilder.Invented)),
+        "no source" => ChangedRunout(Limits.AtMost(Length.Inches(0.002m), new Source(SourceKind.Judgement, " "))),
+        "nothing to inspect" => Changed(k => k with { Characteristics = [], Attributes = [], DamageClasses = [] }) with { Loops = [], Pairings = [], Causes = [], Operations = [], Damage = [], Meshes = [] },
+        "cut of a step of nothing" => s_sound with { Operations = s_sound.Operations.SetItem(0, s_sound.Operations[0] with { Effects = [s_sound.Operations[0].Effects[0] with { Step = Length.Zero }] }) },
+        _ => throw new ArgumentOutOfRangeException(nameof(fault)),
+    };
+
+    private static Limits Window(decimal low, decimal high) => Limits.Between(Length.Inches(low), Length.Inches(high), FamilyBuilder.Invented);
+
+    private static Position Position(string id) => s_sound.Positions.Single(p => p.Id == id);
+
+    private static Family Changed(string position, Func<Position, Position> change) =>
+        s_sound with { Positions = s_sound.Positions.Replace(Position(position), change(Position(position))) };
+
+    private static Family Changed(Func<PartKind, PartKind> change) => Changed("mainshaft", change);
+
+    private static Family Changed(string kind, Func<PartKind, PartKind> change) =>
+        s_sound with { Kinds = [.. s_sound.Kinds.Select(k => k.Id == kind ? change(k) : k)] };
+
+    private static Family Changed(Func<ClearanceLoop, ClearanceLoop> change) =>
+        s_sound with { Loops = [.. s_sound.Loops.Select(l => l.Id == "third-end-play" ? change(l) : l)] };
+
+    private static Family Changed(Func<Series, Series> change) =>
+        s_sound with { Series = [.. s_sound.Series.Select(s => s.Id == "snap-ring-3-4" ? change(s) : s)] };
+
+    private static Family ChangedTeeth(Func<ToothSet, ToothSet> change) => Changed("third-gear", k => k with { ToothSets = [change(k.ToothSets[0])] });
+
+    private static Family ChangedLink(Func<SymptomLink, SymptomLink> change) => s_sound with
+    {
+        Causes = [.. s_sound.Causes.Select(c => c.Id == "third-flanks-leaned" ? c with { Explains = [change(c.Explains[0])] } : c)],
+    };
+
+    private static Family ChangedRunout(Limits service) => Changed(k => k with
+    {
+        Characteristics = [.. k.Characteristics.Select(c => c.Id == "runout" ? c with { Service = service } : c)],
+    });
+}
