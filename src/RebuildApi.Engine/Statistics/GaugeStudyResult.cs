@@ -1,0 +1,70 @@
+using System.Collections.Immutable;
+
+namespace RebuildApi.Engine.Statistics;
+
+/// <summary>What a gauge study found. Standard deviations are in the unit of the readings.</summary>
+/// <param name="Repeatability">EV: one appraiser, one part, again and again.</param>
+/// <param name="Reproducibility">AV: between appraisers.</param>
+/// <param name="Interaction">Appraisers differing from part to part; 0 when it was pooled or the method cannot see it.</param>
+/// <param name="PartVariation">PV: between parts.</param>
+/// <param name="RepeatabilityFreedom">Degrees of freedom behind the repeatability.</param>
+/// <param name="Table">The analysis of variance; empty for average and range.</param>
+/// <param name="NegativeVariances">Components whose estimate was negative and is taken as 0.</param>
+/// <param name="RangesOutOfControl">For average and range: how many ranges exceed their control limit.</param>
+public sealed record GaugeStudyResult(
+    double Repeatability,
+    double Reproducibility,
+    double Interaction,
+    double PartVariation,
+    double RepeatabilityFreedom,
+    ImmutableArray<AnovaLine> Table,
+    ImmutableArray<string> NegativeVariances,
+    int RangesOutOfControl)
+{
+    // 1.41, as the customary count of distinct categories has it, not √2 (AIAG MSA 4th edition).
+    private const double CategoriesFactor = 1.41;
+
+    /// <summary>GRR: everything that is not the parts.</summary>
+    public double Gauge => Math.Sqrt(Repeatability * Repeatability + Reproducibility * Reproducibility + Interaction * Interaction);
+
+    /// <summary>TV: gauge and parts together.</summary>
+    public double Total => Math.Sqrt(Gauge * Gauge + PartVariation * PartVariation);
+
+    /// <summary>100·GRR/TV.</summary>
+    public double PercentOfStudy => Percent(Gauge);
+
+    /// <summary>100·GRR²/TV².</summary>
+    public double PercentContribution => PercentOfStudy * PercentOfStudy / 100;
+
+    /// <summary>ndc: how many sizes of part the gauge can tell apart, cut down to a whole number; at least 1.</summary>
+    public int DistinctCategories => Gauge == 0 ? int.MaxValue : (int)Math.Max(1, Math.Min(int.MaxValue, Math.Floor(CategoriesFactor * PartVariation / Gauge)));
+
+    /// <summary>100 times a standard deviation over TV.</summary>
+    public double Percent(double deviation) => Total == 0 ? 0 : 100 * deviation / Total;
+
+    /// <summary>100·6·GRR over the width of the limits.</summary>
+    public double PercentOfTolerance(double width) => 100 * 6 * Gauge / width;
+
+    /// <summary>
+    /// How far the gauge can be trusted against limits of that width: <c>good</c> below 10 %, <c>conditional</c> to 30 %, else
+    /// <c>not-fit</c> (common practice, AIAG MSA).
+    /// </summary>
+    public string FitFor(double width) => PercentOfTolerance(width) switch
+    {
+        < 10 => "good",
+        <= 30 => "conditional",
+        _ => "not-fit",
+    };
+}
+
+/// <summary>A line of an analysis of variance.</summary>
+/// <param name="Source"><c>appraiser</c>, <c>part</c>, <c>interaction</c>, <c>repeatability</c> or <c>total</c>.</param>
+/// <param name="SumOfSquares">SS.</param>
+/// <param name="Freedom">Degrees of freedom.</param>
+/// <param name="F">Ratio against the line it is tested by, or none.</param>
+/// <param name="P">Chance of such a ratio when there is no effect, or none.</param>
+public sealed record AnovaLine(string Source, double SumOfSquares, int Freedom, double? F, double? P)
+{
+    /// <summary>MS.</summary>
+    public double MeanSquare => SumOfSquares / Freedom;
+}
