@@ -11,13 +11,21 @@ namespace RebuildApi.PluginHost;
 /// Finds plug-ins, trusts those that an administrator approved, and keeps what they supply.
 /// </summary>
 /// <remarks>
-/// What this protects against: code that nobody approved, files exchanged between the check and the load, a newer contract, faults and slow answers of a
-/// plug-in, and a plug-in touching another's data. What it does not: a plug-in runs in the service's own process with the service's
-/// rights, so approved code that means harm can do whatever the service can, and code that exits, overflows the stack, fails fast, throws on a thread
-/// of its own or takes all memory ends the service. Approve only what you would run yourself.
+/// <para>
+/// What this protects against: code that nobody approved, files exchanged between the check and the load, a newer contract, and whatever a plug-in's
+/// faults could cost others. With a worker command each plug-in's code runs in a process of its own, which is ended when it is late and started again when it
+/// is needed; a loop, an exit, a stack overflow, a fault on a thread of its own or a hunger for memory costs that one answer. Families are data: they stand
+/// whether or not a worker runs.
+/// </para>
+/// <para>
+/// What it does not: approved code that means harm. A worker runs as the same user as the service and can read what that user can read, the shop's database
+/// among it; where the system has no such means it can also reach the network, write files and leave processes behind. Each plug-in's status says how
+/// far it is contained. Without a worker command nothing is. Approve only what you would run yourself.
+/// </para>
 /// </remarks>
 public sealed class PluginCatalog : IPluginCatalog, IDisposable
 {
+    private const int TakenAtOnce = 4;
     private readonly PluginHostOptions _options;
     private readonly Approvals _approvals;
     private readonly ShadowFolder _shadow;
@@ -38,8 +46,9 @@ public sealed class PluginCatalog : IPluginCatalog, IDisposable
     public static PluginCatalog Open(PluginHostOptions options)
     {
         var catalog = new PluginCatalog(options);
-        foreach (var folder in catalog.Folders())
-            catalog.Put(catalog._taking.Take(folder));
+        // Waiting on several at once, but taken up in order: who comes first keeps its families.
+        foreach (var entry in catalog.Folders().ToList().AsParallel().AsOrdered().WithDegreeOfParallelism(TakenAtOnce).Select(catalog._taking.Take))
+            catalog.Put(entry);
         return catalog;
     }
 
@@ -58,11 +67,14 @@ public sealed class PluginCatalog : IPluginCatalog, IDisposable
     /// <inheritdoc/>
     public HookAnswerResult RunHook(string familyId, HookScope scope, UnitSnapshot snapshot)
     {
-        if (_view.Find(familyId) is not { } found || found.Family.Family.Hooks.All(h => h.Id != scope.Id))
-            return HookAnswerResult.None(HookReason.NotAvailable(familyId, scope.Id));
-        // The scope that was declared counts, not the one that was handed over.
-        var declared = found.Family.Family.Hooks.First(h => h.Id == scope.Id);
-        return found.Entry.Running!.Door.Run(found.Family, declared, snapshot);
+        while (_view.Find(familyId) is { } found && found.Family.Family.Hooks.FirstOrDefault(h => h.Id == scope.Id) is { } declared)
+        {
+            // The scope that was declared counts, not the one that was handed over. A plug-in that was replaced just now gives no result: ask its successor.
+            if (found.Entry.Running!.Door.Run(found.Family, declared, snapshot) is { } result)
+                return result;
+        }
+
+        return HookAnswerResult.None(HookReason.NotAvailable(familyId, scope.Id));
     }
 
     /// <inheritdoc/>
@@ -94,9 +106,10 @@ public sealed class PluginCatalog : IPluginCatalog, IDisposable
     /// <summary>Lets go of every plug-in and of the shadow copies.</summary>
     public void Dispose()
     {
-        foreach (var entry in _view.Entries)
-            entry.Running?.Code.Dispose();
+        var last = _view;
         _view = CatalogView.Empty;
+        foreach (var entry in last.Entries)
+            entry.Running?.Door.Close();
         _shadow.Dispose();
         _changing.Dispose();
     }
@@ -132,7 +145,7 @@ public sealed class PluginCatalog : IPluginCatalog, IDisposable
     {
         var replaced = _view.Entries.FirstOrDefault(e => e.Status.Id == entry.Status.Id);
         _view = _view.With(entry);
-        replaced?.Running?.Code.Dispose();
+        replaced?.Running?.Door.Close();
         return _view.Status(entry.Status.Id)!;
     }
 

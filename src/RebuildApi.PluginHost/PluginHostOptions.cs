@@ -33,6 +33,15 @@ public sealed record PluginHostOptions
     /// <summary>The longest that any one call of a hook may take, whatever its scope asks for.</summary>
     public TimeSpan LongestHookBudget { get; init; } = TimeSpan.FromSeconds(2);
 
+    /// <summary>
+    /// How to start the worker process that each plug-in's code runs in. None runs it in the service's own process, where a loop keeps one core, and an
+    /// exit, a stack overflow or running out of memory ends the service.
+    /// </summary>
+    public WorkerCommand? Worker { get; init; }
+
+    /// <summary>How much a worker process may take.</summary>
+    public WorkerLimits WorkerLimits { get; init; } = new();
+
     /// <summary>When failing hooks are no longer called, and for how long.</summary>
     public SuspensionOptions Suspension { get; init; } = new();
 

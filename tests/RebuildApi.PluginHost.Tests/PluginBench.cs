@@ -65,6 +65,11 @@ internal sealed class PluginBench : IDisposable
         return this;
     }
 
+    /// <summary>The program that runs as a worker, with a mark that tells this bench's workers from all others.</summary>
+    public WorkerCommand Worker { get; } = new("dotnet", [Shelf.PathOf("a-service"), "plugin-worker", "mark-" + Guid.CreateVersion7().ToString("N")]);
+
+    public string Root => _root.FullName;
+
     public string FolderFor(string id) => Directory.CreateDirectory(Path.Combine(Drop, id)).FullName;
 
     public PluginCatalog Open(Func<PluginHostOptions, PluginHostOptions>? change = null)
@@ -73,6 +78,10 @@ internal sealed class PluginBench : IDisposable
         _catalogs.Add(catalog);
         return catalog;
     }
+
+    /// <summary>A catalog whose plug-ins run in worker processes.</summary>
+    public PluginCatalog OpenWithWorkers(Func<PluginHostOptions, PluginHostOptions>? change = null) =>
+        Open(o => (change ?? (same => same))(o with { Worker = Worker }));
 
     public void Dispose()
     {

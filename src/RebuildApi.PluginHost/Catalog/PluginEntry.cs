@@ -15,6 +15,5 @@ internal sealed record PluginEntry(PluginStatus Status, RunningPlugin? Running)
 
 /// <summary>A plug-in that is loaded.</summary>
 /// <param name="Families">Its families that stood the check.</param>
-/// <param name="Door">The way to its rules in code.</param>
-/// <param name="Code">Its code; let go when it is replaced.</param>
-internal sealed record RunningPlugin(ImmutableArray<LoadedFamily> Families, Hooks.HookDoor Door, IDisposable Code);
+/// <param name="Door">The way to its rules in code; closed when it is replaced.</param>
+internal sealed record RunningPlugin(ImmutableArray<LoadedFamily> Families, Hooks.HookDoor Door);

@@ -1,14 +1,15 @@
-using System.Globalization;
 using RebuildApi.PluginHost.Hooks;
 using RebuildApi.PluginHost.Loading;
 using RebuildApi.PluginHost.Trust;
+using RebuildApi.PluginHost.Workers;
 
 namespace RebuildApi.PluginHost.Catalog;
 
 /// <summary>Takes up one plug-in: read once, looked through as data, asked whether it is approved, and only then loaded and asked what it declares.</summary>
 internal sealed class PluginTaking(PluginHostOptions options, Approvals approvals, ShadowFolder shadow)
 {
-    private const string InProcess = "In the service's own process: a loop keeps one core, and an exit, a stack overflow or running out of memory ends the service.";
+    private const string InProcess = "Not contained: it runs in the service's own process. A loop keeps one core; an exit, a stack overflow or running out of memory ends the service.";
+    private readonly WorkerLauncher? _launcher = options.Worker is { } command ? new WorkerLauncher(command, options.WorkerLimits) : null;
 
     /// <summary>Takes up what lies in a folder. Never throws for what is found there: that becomes the state.</summary>
     public PluginEntry Take(string folder)
@@ -53,14 +54,14 @@ internal sealed class PluginTaking(PluginHostOptions options, Approvals approval
     private PluginEntry Load(PluginFiles files, Version contract)
     {
         // From the shadow folder and hashed again: what is loaded is what was approved, whoever wrote to either folder meanwhile.
-        var copy = PluginFolder.Read(shadow.Write(files), options.Limits);
+        var folder = shadow.Write(files);
+        var copy = PluginFolder.Read(folder, options.Limits);
         if (copy.Sha256 != files.Sha256)
             throw PluginFault.Refused("Its copy was changed before it could be loaded.");
-        var late = string.Create(CultureInfo.InvariantCulture, $"It did not declare its families within {options.DeclareBudget.TotalSeconds} s.");
-        var (code, bytes) = TimeLimit.Run(options.DeclareBudget, late, () => LoadAndDeclare(copy));
+        IPluginCode code = _launcher is null ? new InProcessCode(copy) : new WorkerCode(_launcher, copy, folder, options.DeclareBudget);
         try
         {
-            return Loaded(files, contract, code, Declaration.Read(bytes, files.Id));
+            return Loaded(files, contract, code, Declaration.Read(code.Declare(options.DeclareBudget), files.Id));
         }
         catch
         {
@@ -69,31 +70,17 @@ internal sealed class PluginTaking(PluginHostOptions options, Approvals approval
         }
     }
 
-    private static (PluginCode Code, DeclaredBytes Declared) LoadAndDeclare(PluginFiles files)
-    {
-        var code = PluginCode.Load(files);
-        try
-        {
-            return (code, code.Declare());
-        }
-        catch
-        {
-            code.Dispose();
-            throw;
-        }
-    }
-
-    private PluginEntry Loaded(PluginFiles files, Version contract, PluginCode code, Declaration declared)
+    private PluginEntry Loaded(PluginFiles files, Version contract, IPluginCode code, Declaration declared)
     {
         var families = declared.Families.Select(f => (Family: f, Diagnostics: options.CheckFamily(f))).ToLookup(f => f.Diagnostics.Any(d => d.IsError));
         var sound = families[false].Select(f => new LoadedFamily(f.Family, files.Id, files.Sha256));
         var refused = families[true].Select(f => new RefusedFamily(f.Family.Version.Id, "its declaration has errors.", f.Diagnostics));
-        var door = new HookDoor((hook, snapshot, budget) => TimeLimit.Run(budget, "It did not answer in time.", () => code.Judge(hook, snapshot)), options);
+        var door = new HookDoor(code, options);
         var manifest = declared.Manifest;
         var status = new PluginStatus(
             files.Id, PluginState.Loaded, Words(files), PluginFault.Tame(manifest.Version), PluginFault.Tame(manifest.Author), files.Sha256,
-            [], [.. refused], contract.ToString(2), InProcess, 0, options.Time.GetUtcNow());
-        return new PluginEntry(status, new RunningPlugin([.. sound], door, code));
+            [], [.. refused], contract.ToString(2), _launcher?.Containment ?? InProcess, 0, options.Time.GetUtcNow());
+        return new PluginEntry(status, new RunningPlugin([.. sound], door));
     }
 
     private static string Words(PluginFiles files) => files.Files.Any(AssemblyInspection.IsContractCopy)

@@ -2,6 +2,7 @@ using System.Text.Json;
 using Polly;
 using Polly.CircuitBreaker;
 using RebuildApi.Contracts;
+using RebuildApi.PluginHost.Loading;
 
 namespace RebuildApi.PluginHost.Hooks;
 
@@ -11,18 +12,19 @@ namespace RebuildApi.PluginHost.Hooks;
 /// </summary>
 internal sealed class HookDoor
 {
-    private readonly Func<string, byte[], TimeSpan, byte[]> _judge;
+    private readonly IPluginCode _code;
     private readonly TimeSpan _longest;
     private readonly ResiliencePipeline<HookAnswerResult> _breaker;
     private readonly CircuitBreakerStateProvider _circuit = new();
     private long _faults;
+    private int _users = 1;
 
     /// <summary>A door to one loaded plug-in.</summary>
-    /// <param name="judge">Runs a hook: its id, a snapshot as JSON and the budget in; an answer as JSON out.</param>
+    /// <param name="code">Its code; let go when the door is closed and the last call has come out.</param>
     /// <param name="options">Budgets and suspension.</param>
-    public HookDoor(Func<string, byte[], TimeSpan, byte[]> judge, PluginHostOptions options)
+    public HookDoor(IPluginCode code, PluginHostOptions options)
     {
-        _judge = judge;
+        _code = code;
         _longest = options.LongestHookBudget;
         _breaker = new ResiliencePipelineBuilder<HookAnswerResult> { TimeProvider = options.Time }
             .AddCircuitBreaker(Breaker(options.Suspension))
@@ -35,8 +37,45 @@ internal sealed class HookDoor
     /// <summary>Whether its hooks are left alone for now.</summary>
     public bool IsSuspended => _circuit.CircuitState is CircuitState.Open or CircuitState.Isolated;
 
-    /// <summary>Runs a hook.</summary>
-    public HookAnswerResult Run(LoadedFamily family, HookScope scope, UnitSnapshot snapshot)
+    /// <summary>Runs a hook, or gives null when the door is closed: the plug-in has been replaced, and its successor is to be asked.</summary>
+    public HookAnswerResult? Run(LoadedFamily family, HookScope scope, UnitSnapshot snapshot)
+    {
+        if (!Enter())
+            return null;
+        try
+        {
+            return Ask(family, scope, snapshot);
+        }
+        finally
+        {
+            Leave();
+        }
+    }
+
+    /// <summary>Lets nobody in any more; calls that are inside finish. Called once.</summary>
+    public void Close() => Leave();
+
+    private bool Enter()
+    {
+        var users = Volatile.Read(ref _users);
+        while (users > 0)
+        {
+            var before = Interlocked.CompareExchange(ref _users, users + 1, users);
+            if (before == users)
+                return true;
+            users = before;
+        }
+
+        return false;
+    }
+
+    private void Leave()
+    {
+        if (Interlocked.Decrement(ref _users) == 0)
+            _code.Dispose();
+    }
+
+    private HookAnswerResult Ask(LoadedFamily family, HookScope scope, UnitSnapshot snapshot)
     {
         var cut = JsonSerializer.SerializeToUtf8Bytes(SnapshotCut.To(scope, snapshot), ContractJson.Default.UnitSnapshot);
         try
@@ -60,7 +99,7 @@ internal sealed class HookDoor
     {
         var asked = TimeSpan.FromMilliseconds(scope.BudgetMilliseconds);
         var budget = asked > TimeSpan.Zero && asked < _longest ? asked : _longest;
-        return HookAnswerCheck.Read(_judge(scope.Id, snapshot, budget), scope, family);
+        return HookAnswerCheck.Read(_code.Judge(scope.Id, snapshot, budget), scope, family);
     }
 
     private CircuitBreakerStrategyOptions<HookAnswerResult> Breaker(SuspensionOptions suspension) => new()

@@ -10,21 +10,21 @@ namespace RebuildApi.PluginHost.Loading;
 /// The code of one plug-in, loaded into this process. Only bytes go in and come out, so that nothing of a plug-in is held by anybody else and it can
 /// be unloaded. What it throws comes out as a <see cref="PluginFault"/>; time is watched by whoever calls.
 /// </summary>
-internal sealed class PluginCode : IDisposable
+internal sealed class LoadedCode : IDisposable
 {
     private PluginLoadContext? _context;
     private IFamilyPlugin? _plugin;
 
-    private PluginCode(PluginLoadContext context, IFamilyPlugin plugin) => (_context, _plugin) = (context, plugin);
+    private LoadedCode(PluginLoadContext context, IFamilyPlugin plugin) => (_context, _plugin) = (context, plugin);
 
     /// <summary>Loads the assemblies and makes the plug-in's class.</summary>
     /// <exception cref="PluginFault">There is no such class, or it broke.</exception>
-    public static PluginCode Load(PluginFiles files)
+    public static LoadedCode Load(PluginFiles files)
     {
         var context = new PluginLoadContext(files);
         try
         {
-            return new PluginCode(context, Guard(() => Make(context.LoadMain())));
+            return new LoadedCode(context, Guard(() => Make(context.LoadMain())));
         }
         catch
         {
@@ -65,7 +65,7 @@ internal sealed class PluginCode : IDisposable
         Interlocked.Exchange(ref _context, null)?.Unload();
     }
 
-    private IFamilyPlugin Plugin => _plugin ?? throw new ObjectDisposedException(nameof(PluginCode));
+    private IFamilyPlugin Plugin => _plugin ?? throw new ObjectDisposedException(nameof(LoadedCode));
 
     private static IFamilyPlugin Make(Assembly assembly)
     {
@@ -112,8 +112,3 @@ internal sealed class PluginCode : IDisposable
         }
     }
 }
-
-/// <summary>What a plug-in declares, as JSON.</summary>
-/// <param name="Manifest">A <see cref="PluginManifest"/>.</param>
-/// <param name="Families">Each a <see cref="Family"/>.</param>
-internal sealed record DeclaredBytes(byte[] Manifest, ImmutableArray<byte[]> Families);

@@ -1,0 +1,34 @@
+namespace RebuildApi.PluginHost.Tests;
+
+/// <summary>Which processes run on this machine (Linux: <c>/proc</c>).</summary>
+internal static class Processes
+{
+    /// <summary>Ids of those whose command line has a word in it.</summary>
+    public static IReadOnlyList<int> With(string word) =>
+        [.. Directory.EnumerateDirectories("/proc").Select(Path.GetFileName).Where(n => n!.All(char.IsAsciiDigit)).Where(n => CommandLineOf(n!).Contains(word, StringComparison.Ordinal)).Select(n => int.Parse(n!, System.Globalization.CultureInfo.InvariantCulture))];
+
+    /// <summary>Waits until none is left, but not for ever.</summary>
+    public static async Task<bool> AllGone(string word)
+    {
+        for (var look = 0; look < 300; look++)
+        {
+            if (With(word).Count == 0)
+                return true;
+            await Task.Delay(100);
+        }
+
+        return false;
+    }
+
+    private static string CommandLineOf(string process)
+    {
+        try
+        {
+            return File.ReadAllText($"/proc/{process}/cmdline");
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return "";
+        }
+    }
+}

@@ -1,0 +1,21 @@
+using RebuildApi.Contracts;
+using RebuildApi.PluginHost;
+
+// With "plugin-worker" it is a worker; else a service that asks one hook of one family and waits to be ended: <folder> <family> <hook> <mark>.
+if (args is ["plugin-worker", ..])
+    return PluginWorker.RunProcess();
+
+var options = PluginHostOptions.Beside(AppContext.BaseDirectory, args[0], _ => []) with
+{
+    Worker = WorkerCommand.Of(typeof(Program).Assembly, "plugin-worker", args[3]),
+    DeclareBudget = TimeSpan.FromMinutes(1),
+    LongestHookBudget = TimeSpan.FromMinutes(5),
+};
+using var catalog = PluginCatalog.Open(options);
+var family = catalog.Find(args[1])!.Family;
+var snapshot = new UnitSnapshot("unit-1", family.Version, [], [], [], [], [], [], [], Policy.Default);
+Console.WriteLine("asking");
+catalog.RunHook(args[1], family.Hooks.Single(h => h.Id == args[2]), snapshot);
+Console.WriteLine("answered");
+Console.ReadLine();
+return 0;
