@@ -39,6 +39,11 @@ public sealed record PluginHostOptions
     /// </summary>
     public WorkerCommand? Worker { get; init; }
 
+    /// <summary>
+    /// Where what plug-ins declared is kept, so that their workers need not start for it again; none keeps nothing. Whoever can write there can change families.
+    /// </summary>
+    public string? DeclarationFolder { get; init; }
+
     /// <summary>How much a worker process may take.</summary>
     public WorkerLimits WorkerLimits { get; init; } = new();
 
@@ -57,6 +62,7 @@ public sealed record PluginHostOptions
         ApprovedLists = [Path.Combine(program, "approved-plugins.txt")],
         ApprovalsFile = Path.Combine(data, "approved-plugins.txt"),
         ShadowFolder = Path.Combine(data, "shadow"),
+        DeclarationFolder = Path.Combine(data, "declared"),
         CheckFamily = checkFamily,
     };
 }

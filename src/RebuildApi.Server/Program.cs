@@ -1,6 +1,10 @@
+using RebuildApi.PluginHost;
 using RebuildApi.Server;
 using RebuildApi.Server.Demo;
 
+// The inside of a worker process; the service starts it, nobody else does.
+if (args is [RebuildApplication.WorkerVerb])
+    return PluginWorker.RunProcess();
 if (args is ["demo", .. var rest])
     return await DemoCommand.Run(rest);
 await RebuildApplication.Create(args).RunAsync();

@@ -7,7 +7,7 @@ public sealed class WorkerProtocolTests
 {
     [Fact]
     public void Any_bytes_at_all_end_a_worker_quietly() =>
-        Gen.Byte.Array[0, 200].Sample(bytes => PluginWorker.Run(new MemoryStream(bytes), new MemoryStream()), iter: 2000);
+        Gen.Byte.Array[0, 200].Sample(bytes => PluginWorker.Run(new MemoryStream(bytes), new MemoryStream()), iter: 500);
 
     [Fact]
     public void Well_formed_nonsense_is_answered_with_a_fault() =>
@@ -18,7 +18,7 @@ public sealed class WorkerProtocolTests
                 PluginWorker.Run(new MemoryStream(Framed(words)), output);
                 return output.Length > 0 && System.Text.Encoding.UTF8.GetString(output.ToArray()).Contains("fault", StringComparison.Ordinal);
             },
-            iter: 500);
+            iter: 200);
 
     [Fact]
     public void A_worker_loads_only_what_has_the_hash_it_was_told()

@@ -1,6 +1,4 @@
 using System.Diagnostics;
-using System.Net;
-using System.Net.Sockets;
 using RebuildApi.Contracts;
 using RebuildApi.TestKit;
 
@@ -12,35 +10,6 @@ public sealed class WorkerTests : IDisposable
     private readonly PluginBench _bench = new();
 
     private string Mark => _bench.Worker.Arguments[^1];
-
-    [Theory]
-    [InlineData("exits", "hook-crashed")]
-    [InlineData("fails-fast", "hook-crashed")]
-    [InlineData("overflows-stack", "hook-crashed")]
-    [InlineData("throws-on-thread", "hook-crashed")]
-    [InlineData("eats-objects", "hook-threw")]
-    [InlineData("floods-output", "hook-answer-invalid")]
-    public void A_hostile_hook_costs_its_own_answer_and_nothing_else(string hook, string code)
-    {
-        var catalog = _bench.Shipped("hostile", "good-with-hook").OpenWithWorkers();
-
-        var result = catalog.Run("shelf-hostile", hook);
-
-        Assert.Equal([code], result.Codes());
-        Assert.Equal(Compatibility.Compatible, catalog.Run("shelf-good", "side").Verdicts.Single().Outcome);
-        Assert.Equal(Compatibility.Compatible, catalog.Run("shelf-hostile", "looks-around").Verdicts.Single().Outcome);
-    }
-
-    [Fact]
-    public void A_hook_that_eats_memory_does_not_eat_the_machine_s()
-    {
-        var catalog = _bench.Shipped("hostile").OpenWithWorkers(o => o with { LongestHookBudget = TimeSpan.FromSeconds(20) });
-
-        var result = catalog.Run("shelf-hostile", "eats-memory");
-
-        Assert.Empty(result.Verdicts);
-        Assert.NotEqual(["hook-not-available"], result.Codes());
-    }
 
     [Fact]
     public async Task A_looping_hook_is_ended_and_leaves_no_process()
@@ -62,6 +31,39 @@ public sealed class WorkerTests : IDisposable
 
         Assert.Equal((state, reason), (catalog.Of(id).State, catalog.Of(id).Reason));
         Assert.NotNull(catalog.Find("shelf-good"));
+    }
+
+    [Fact]
+    public void What_was_declared_once_needs_no_worker_at_the_next_start()
+    {
+        var folder = Path.Combine(_bench.Root, "declared");
+        _bench.Shipped("good-with-hook").OpenWithWorkers(o => o with { DeclarationFolder = folder });
+
+        var again = _bench.Open(o => o with { DeclarationFolder = folder, Worker = new WorkerCommand("no-such-program", []) });
+
+        Assert.NotNull(again.Find("shelf-good"));
+    }
+
+    [Fact]
+    public void A_kept_declaration_that_is_not_whole_is_asked_for_again()
+    {
+        var folder = Path.Combine(_bench.Root, "declared");
+        _bench.Shipped("good-with-hook").OpenWithWorkers(o => o with { DeclarationFolder = folder });
+        var kept = Directory.EnumerateFiles(folder).Single();
+        File.WriteAllBytes(kept, File.ReadAllBytes(kept)[..^7]);
+
+        var again = _bench.OpenWithWorkers(o => o with { DeclarationFolder = folder });
+
+        Assert.NotNull(again.Find("shelf-good"));
+    }
+
+    [Fact]
+    public void A_program_that_is_not_there_is_said_plainly()
+    {
+        var status = _bench.Shipped("good-with-hook").Open(o => o with { Worker = new WorkerCommand("no-such-program", []) }).Of("good-with-hook");
+
+        Assert.Equal(PluginState.Failed, status.State);
+        Assert.StartsWith("It", status.Reason, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -123,46 +125,6 @@ public sealed class WorkerTests : IDisposable
         catalog.Dispose();
 
         Assert.Equal(contained, await Processes.AllGone(seconds));
-    }
-
-    [Fact]
-    public void A_worker_reaches_no_network_where_the_system_allows()
-    {
-        using var listener = new TcpListener(IPAddress.Loopback, 0);
-        listener.Start();
-        var port = ((IPEndPoint)listener.LocalEndpoint).Port.ToString(System.Globalization.CultureInfo.InvariantCulture);
-        var catalog = _bench.Shipped("hostile").OpenWithWorkers();
-        var contained = catalog.Of("hostile").Containment!.Contains("without network", StringComparison.Ordinal);
-
-        var result = catalog.Run("shelf-hostile", "calls-out", For(catalog, port));
-
-        Assert.Equal(contained, result.Verdicts.IsEmpty);
-    }
-
-    [Fact]
-    public void A_worker_writes_nothing_to_files_where_the_system_allows()
-    {
-        var name = "written-" + Mark;
-        var catalog = _bench.Shipped("hostile").OpenWithWorkers();
-        var contained = !catalog.Of("hostile").Containment!.Contains("Not contained: other memory, files", StringComparison.Ordinal);
-
-        var result = catalog.Run("shelf-hostile", "writes-a-file", For(catalog, name));
-
-        var file = new FileInfo(Path.Combine("/tmp", name));
-        var empty = !file.Exists || file.Length == 0;
-        file.Delete();
-        Assert.Equal((contained, contained), (result.Verdicts.IsEmpty, empty));
-    }
-
-    [Fact]
-    public void A_worker_is_told_nothing_of_the_service_s_surroundings()
-    {
-        Environment.SetEnvironmentVariable("SHOP_SECRET", "hunter2");
-        var catalog = _bench.Shipped("hostile").OpenWithWorkers();
-
-        var names = catalog.Run("shelf-hostile", "looks-around").Verdicts.Single().Reasons.Single().Arguments["words"].Split(' ');
-
-        Assert.All(names, n => Assert.True(n.StartsWith("DOTNET_", StringComparison.Ordinal) || n is "LD_LIBRARY_PATH" or "SystemRoot", n));
     }
 
     [Fact]

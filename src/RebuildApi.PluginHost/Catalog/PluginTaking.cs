@@ -10,6 +10,7 @@ internal sealed class PluginTaking(PluginHostOptions options, Approvals approval
 {
     private const string InProcess = "Not contained: it runs in the service's own process. A loop keeps one core; an exit, a stack overflow or running out of memory ends the service.";
     private readonly WorkerLauncher? _launcher = options.Worker is { } command ? new WorkerLauncher(command, options.WorkerLimits) : null;
+    private readonly DeclarationCache _declared = new(options.DeclarationFolder);
 
     /// <summary>Takes up what lies in a folder. Never throws for what is found there: that becomes the state.</summary>
     public PluginEntry Take(string folder)
@@ -58,7 +59,7 @@ internal sealed class PluginTaking(PluginHostOptions options, Approvals approval
         var copy = PluginFolder.Read(folder, options.Limits);
         if (copy.Sha256 != files.Sha256)
             throw PluginFault.Refused("Its copy was changed before it could be loaded.");
-        IPluginCode code = _launcher is null ? new InProcessCode(copy) : new WorkerCode(_launcher, copy, folder, options.DeclareBudget);
+        IPluginCode code = _launcher is null ? new InProcessCode(copy) : new WorkerCode(_launcher, _declared, copy, folder, options.DeclareBudget);
         try
         {
             return Loaded(files, contract, code, Declaration.Read(code.Declare(options.DeclareBudget), files.Id));

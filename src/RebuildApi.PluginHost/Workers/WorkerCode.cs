@@ -7,17 +7,17 @@ namespace RebuildApi.PluginHost.Workers;
 /// A plug-in's code in a worker process of its own. One runs only while there is code to run: it is ended after the families were declared, started again for
 /// the first hook, kept for the next one, and replaced when it has ended.
 /// </summary>
-internal sealed class WorkerCode(WorkerLauncher launcher, PluginFiles files, string folder, TimeSpan loadBudget) : IPluginCode
+internal sealed class WorkerCode(WorkerLauncher launcher, DeclarationCache cache, PluginFiles files, string folder, TimeSpan loadBudget) : IPluginCode
 {
     private readonly Lock _one = new();
     private WorkerProcess? _worker;
 
     /// <inheritdoc/>
-    public DeclaredBytes Declare(TimeSpan budget)
+    public DeclaredBytes Declare(TimeSpan budget) => cache.GetOrAdd(files, () =>
     {
         using var worker = new WorkerProcess(launcher);
         return Load(worker, budget);
-    }
+    });
 
     /// <inheritdoc/>
     public byte[] Judge(string hook, byte[] snapshot, TimeSpan budget)

@@ -43,8 +43,8 @@ public static class PluginEndpoints
 
     private static async Task<Found<PluginWire>> Reload(string plugin, NoBody body, IPluginCatalog catalog, CancellationToken cancellation)
     {
-        var status = Require(catalog, plugin);
-        return new(PluginWire.From(body.Request.DryRun ? status : await catalog.Reload(plugin, cancellation)));
+        // A plug-in that was dropped in just now is not known yet: only the catalog can say that there is none.
+        return new(PluginWire.From(body.Request.DryRun ? Require(catalog, plugin) : await catalog.Reload(plugin, cancellation)));
     }
 
     private static PluginStatus Require(IPluginCatalog catalog, string plugin) =>

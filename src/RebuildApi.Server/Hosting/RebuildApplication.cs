@@ -6,6 +6,9 @@ namespace RebuildApi.Server;
 /// <summary>The whole service: what it is made of, in which order a request passes through it, and what it answers to.</summary>
 public static class RebuildApplication
 {
+    /// <summary>The argument that makes this program a worker for one plug-in's code.</summary>
+    public const string WorkerVerb = "plugin-worker";
+
     /// <summary>Makes the service, ready to run.</summary>
     public static WebApplication Create(string[] args)
     {

@@ -45,7 +45,11 @@ public static class Services
 
     private static PluginHostOptions PluginsOf(ServerOptions options, TimeProvider time)
     {
-        var usual = PluginHostOptions.Beside(AppContext.BaseDirectory, options.DataFolder, FamilyCheck.Check) with { Time = time };
+        var usual = PluginHostOptions.Beside(AppContext.BaseDirectory, options.DataFolder, FamilyCheck.Check) with
+        {
+            Time = time,
+            Worker = WorkerCommand.Of(typeof(Services).Assembly, RebuildApplication.WorkerVerb),
+        };
         return usual with
         {
             PluginFolders = options.PluginFolder is { } folder ? [folder, Path.Combine(options.DataFolder, "plugins")] : usual.PluginFolders,
