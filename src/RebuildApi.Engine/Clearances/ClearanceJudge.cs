@@ -85,7 +85,7 @@ public static class ClearanceJudge
         if (open.Length > 1 || (open.IsEmpty && terms.Pieces.Length != 1))
             return null;
         var (term, placed) = open.IsEmpty ? terms.Pieces[0] : open[0];
-        var without = LoopState.Of(loop, terms, book, placed.Of.Position);
+        var without = LoopState.Of(loop, terms, book, position => position == placed.Of.Position);
         var series = PlacedPieces.SeriesOf(placed.Of, book.View.Family);
         var answer = new RingChooser(loop, window, term, series, book.View.Snapshot.Policy).Choose(without.Combined);
         if (without.Alarm is not null)

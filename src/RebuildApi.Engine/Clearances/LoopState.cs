@@ -12,11 +12,12 @@ namespace RebuildApi.Engine.Clearances;
 /// <param name="Passed">Why trials do not count.</param>
 internal sealed record LoopState(LoopValue Parts, TrialGap? Trial, MixUp? Alarm, Estimate Combined, ImmutableArray<Reason> Passed)
 {
-    /// <summary>Looks at a loop with the pieces at <paramref name="open"/> left out; the unknown ones are left out anyhow.</summary>
-    public static LoopState Of(ClearanceLoop loop, LoopTerms terms, EstimateBook book, string? open = null)
+    /// <summary>Looks at a loop with the pieces at <paramref name="isOpen"/> positions left out; the unknown ones are left out anyhow.</summary>
+    public static LoopState Of(ClearanceLoop loop, LoopTerms terms, EstimateBook book, Func<string, bool>? isOpen = null)
     {
-        var parts = LoopValue.Sum(open is null ? terms.Known : terms.Without(open));
-        var now = terms.Pieces.Select(p => p.Placed.AreKnown && p.Placed.Of.Position != open
+        isOpen ??= _ => false;
+        var parts = LoopValue.Sum(terms.Known(isOpen));
+        var now = terms.Pieces.Select(p => p.Placed.AreKnown && !isOpen(p.Placed.Of.Position)
             ? (p.Term, (Estimate?)p.Placed.Thickness, p.Placed.Members)
             : (p.Term, null, [])).ToImmutableArray();
         var trials = book.View.TrialsOf(loop.Id).Select(t => (Trial: t, Not: TrialStanding.WhyNot(t, loop, book.View))).ToImmutableArray();

@@ -13,12 +13,9 @@ internal sealed record LoopTerms(ImmutableArray<TermValue> Parts, ImmutableArray
     /// <summary>Whether every selective piece is placed and known; true for a loop without any.</summary>
     public bool PiecesAreKnown => Pieces.All(p => p.Placed.AreKnown);
 
-    /// <summary>The parts and the pieces that are known.</summary>
-    public ImmutableArray<TermValue> Known => [.. Parts, .. Pieces.Where(p => p.Placed.AreKnown).Select(p => ValueOf(p.Term, p.Placed))];
-
-    /// <summary>All but the pieces at one position.</summary>
-    public ImmutableArray<TermValue> Without(string position) =>
-        [.. Parts, .. Pieces.Where(p => p.Placed.Of.Position != position).Select(p => ValueOf(p.Term, p.Placed))];
+    /// <summary>The parts, and the pieces that are known and not open to choice.</summary>
+    public ImmutableArray<TermValue> Known(Func<string, bool> isOpen) =>
+        [.. Parts, .. Pieces.Where(p => p.Placed.AreKnown && !isOpen(p.Placed.Of.Position)).Select(p => ValueOf(p.Term, p.Placed))];
 
     /// <summary>Looks every member up.</summary>
     /// <exception cref="ArgumentException">The loop has no members, or names an absent characteristic or series, or has a bad coefficient.</exception>

@@ -31,6 +31,29 @@ public static class Packs
         ];
     }
 
+    /// <summary>
+    /// All packs, those of one thickness made of different pieces too: where pieces are few, the one that leaves the right piece for another position
+    /// may be the one to take.
+    /// </summary>
+    /// <inheritdoc cref="Of"/>
+    public static ImmutableArray<Pack> All(
+        Series series, int maxPieces, IReadOnlyDictionary<string, int> available, IReadOnlyDictionary<string, long>? prices = null)
+    {
+        if (maxPieces < 1)
+            throw new ArgumentException("A pack has at least one piece.", nameof(maxPieces));
+        IEnumerable<Pack> packs = [new Pack([], Length.Zero, 0)];
+        foreach (var member in series.Members)
+            packs = packs.SelectMany(p => Grown(p, member, Math.Min(available.GetValueOrDefault(member.Id), maxPieces - p.Members.Length), prices)).ToArray();
+        return [.. packs.Where(p => !p.Members.IsEmpty).OrderBy(p => p.Thickness).ThenBy(p => p.Members.Length)];
+    }
+
+    private static IEnumerable<Pack> Grown(Pack pack, SeriesMember member, int most, IReadOnlyDictionary<string, long>? prices)
+    {
+        yield return pack;
+        for (var count = 1; count <= most; count++)
+            yield return pack = Grow(pack, member, prices);
+    }
+
     private static void AddMember(
         Dictionary<(long Thickness, int Pieces), Pack> best, SeriesMember member, int maxPieces, int most, IReadOnlyDictionary<string, long>? prices)
     {

@@ -1,0 +1,3 @@
+using RebuildApi.Benchmarks;
+
+SelectionBenchmark.Run(Console.Out);
