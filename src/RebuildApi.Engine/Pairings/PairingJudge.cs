@@ -10,11 +10,16 @@ public static class PairingJudge
     /// <summary>Judges one rule on the parts that count in its positions. Where several like parts fill a position, the worst decides.</summary>
     /// <param name="rule">A rule of the family that the book is read through.</param>
     /// <param name="book">What is known of the unit.</param>
-    /// <returns>A verdict with reasons, cures that were tried, and what would settle a doubt. Never throws for what a rule or a snapshot says.</returns>
+    /// <returns>
+    /// A verdict with reasons, cures that were tried where something is wrong, and what would settle a doubt: what is only not known is looked at,
+    /// not exchanged. Never throws for what a rule or a snapshot says.
+    /// </returns>
     public static PairingVerdict Judge(PairingRule rule, EstimateBook book)
     {
         var verdict = JudgeWithoutCures(rule, book);
-        return verdict.Outcome == Compatibility.Compatible ? verdict : verdict with { Cures = ProvenCures.For(rule, book) };
+        return verdict.Outcome is Compatibility.Incompatible or Compatibility.Conditional
+            ? verdict with { Cures = ProvenCures.For(rule, book) }
+            : verdict;
     }
 
     /// <summary>The same verdict with no cures looked for: for searching among many parts.</summary>

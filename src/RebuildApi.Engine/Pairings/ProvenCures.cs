@@ -12,20 +12,17 @@ namespace RebuildApi.Engine.Pairings;
 /// </summary>
 public static class ProvenCures
 {
-    /// <summary>The family's cures in its order, then the engine's own exchanges that are sufficient and ask for no more than they must.</summary>
+    /// <summary>For a rule that was judged and found wrong: the family's cures in its order, then the engine's own exchanges that are sufficient, ask for no more than they must and spoil no other pairing.</summary>
     internal static ImmutableArray<Cure> For(PairingRule rule, EstimateBook book)
     {
         var declared = rule.Cures.Select(c => c with { Sufficient = c.Sufficient && Mends(rule, c, book) }).ToImmutableArray();
-        var template = Templates.Of(rule.Template);
-        if (template is null || PairingJudge.Assess(rule, book).Reasons.Any(r => r.Code is "role-missing" or "role-without-position"))
-            return declared;
-        var exchanges = PairingJudge.Cases(rule, book).Take(1).SelectMany(template.Exchanges);
+        var exchanges = PairingJudge.Cases(rule, book).Take(1).SelectMany(Templates.Of(rule.Template)!.Exchanges);
         var found = new List<Cure>();
         foreach (var exchange in exchanges)
         {
             var cure = new Cure(exchange.Id, Text.English(exchange.Id, exchange.Words), Sufficient: true, exchange.Steps);
             var known = declared.Concat(found).Where(c => c.Sufficient);
-            if (!known.Any(c => IsContained(c, cure)) && Mends(rule, cure, book))
+            if (!known.Any(c => IsContained(c, cure)) && Mends(rule, cure, book) && HurtsNoOther(rule, cure, book))
                 found.Add(cure);
         }
 
@@ -48,13 +45,25 @@ public static class ProvenCures
         return after;
     }
 
-    private static bool Mends(PairingRule rule, Cure cure, EstimateBook book)
+    private static bool Mends(PairingRule rule, Cure cure, EstimateBook book) =>
+        !cure.Steps.IsDefaultOrEmpty && PairingJudge.Outcome(rule, After(cure, book)) == Compatibility.Compatible;
+
+    /// <summary>
+    /// Whether no other rule of the exchanged positions, good or open before, is broken by the exchange: a sleeve that suits third must not spoil
+    /// fourth.
+    /// </summary>
+    private static bool HurtsNoOther(PairingRule rule, Cure cure, EstimateBook book)
     {
-        if (cure.Steps.IsDefaultOrEmpty)
-            return false;
-        var view = new UnitView(Apply(cure, book.View.Snapshot, book.View.Family), book.View.Family);
-        return PairingJudge.Outcome(rule, new EstimateBook(view)) == Compatibility.Compatible;
+        var positions = cure.Steps.Select(s => s.Position).ToHashSet(StringComparer.Ordinal);
+        var after = After(cure, book);
+        return book.View.Family.Family.Pairings
+            .Where(r => r.Id != rule.Id && r.Roles.Values.Any(p => positions.Contains(Place.Parse(p).Position)))
+            .Where(r => PairingJudge.Outcome(r, after) == Compatibility.Incompatible)
+            .All(r => PairingJudge.Outcome(r, book) == Compatibility.Incompatible);
     }
+
+    private static EstimateBook After(Cure cure, EstimateBook book) =>
+        new(new UnitView(Apply(cure, book.View.Snapshot, book.View.Family), book.View.Family));
 
     private static bool IsContained(Cure smaller, Cure larger) => smaller.Steps
         .Select(s => s.Position)

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using RebuildApi.Contracts;
 
 namespace RebuildApi.Engine.Pairings;
@@ -35,9 +34,3 @@ internal abstract class Template
 
     protected static OptionDefinition Word(string name, string about, params string[] values) => new(name, about, [.. values]);
 }
-
-/// <summary>An exchange of parts that might mend a pairing.</summary>
-/// <param name="Id">Unique within its rule.</param>
-/// <param name="Words">What to do, in plain English.</param>
-/// <param name="Steps">The parts to fit.</param>
-internal sealed record Exchange(string Id, string Words, ImmutableArray<CureStep> Steps);

@@ -46,5 +46,8 @@ internal static class Bench
     public static PairingVerdict Judge(this PairingRule rule, Family family, SnapshotBuilder snapshot) =>
         PairingJudge.Judge(rule, Book(family, snapshot.Snapshot));
 
+    public static Compatibility Outcome(this PairingRule rule, Family family, SnapshotBuilder snapshot) =>
+        PairingJudge.Outcome(rule, Book(family, snapshot.Snapshot));
+
     public static IEnumerable<string> Codes(this PairingVerdict verdict) => verdict.Reasons.Select(r => r.Code);
 }

@@ -39,4 +39,17 @@ internal sealed class AttributesAllowed : Template
             ? Assessment.Worst(unknown.Select(s => parts.Unknown(s.At)))
             : parts.Breaks("combination-not-allowed", ("attribute", name), ("combination", string.Join(" + ", sights.Select(s => $"{s.At.Position} {s.Value ?? "unknown"}"))));
     }
+
+    public override IEnumerable<Exchange> Exchanges(PairingCase parts)
+    {
+        var name = parts.Option("attribute") ?? string.Empty;
+        foreach (var combination in parts.List("allowed"))
+        {
+            var others = Combinations.Pairs(combination).Where(p => parts.Has(p.Role) && parts.See(p.Role, name).Value != p.Value).ToArray();
+            yield return new Exchange(
+                "fit-" + string.Join("-", others.Select(o => o.Value)),
+                "Fit " + string.Join(" and ", others.Select(o => $"{o.Value} at {parts.Places[o.Role].Position}")) + ".",
+                [.. others.Select(o => parts.Fit(o.Role, name, o.Value))]);
+        }
+    }
 }

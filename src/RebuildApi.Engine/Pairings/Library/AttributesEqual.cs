@@ -19,18 +19,6 @@ internal sealed class AttributesEqual : Template
     public override Assessment Judge(PairingCase parts) =>
         parts.Option("attribute") is { Length: > 0 } name ? parts.Alike(name, parts.Places.Keys) : Assessment.Worst([]);
 
-    public override IEnumerable<Exchange> Exchanges(PairingCase parts)
-    {
-        if (parts.Option("attribute") is not { Length: > 0 } name)
-            yield break;
-        foreach (var model in parts.Places.Keys.Where(r => parts.See(r, name).Value is not null))
-        {
-            var value = parts.See(model, name).Value!;
-            var others = parts.Places.Keys.Select(r => parts.See(r, name)).Where(s => s.Value != value).ToArray();
-            yield return new Exchange(
-                $"fit-like-{model}",
-                $"Fit parts that are {value} as the {parts.Places[model].Position} is: {string.Join(", ", others.Select(o => o.At.Position))}.",
-                [.. others.Select(o => new CureStep(o.At.Position, o.At.Characteristic, value, null, null))]);
-        }
-    }
+    public override IEnumerable<Exchange> Exchanges(PairingCase parts) =>
+        parts.Option("attribute") is { Length: > 0 } name ? parts.MakeAlike([name]) : [];
 }

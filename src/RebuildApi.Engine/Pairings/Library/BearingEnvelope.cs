@@ -37,4 +37,13 @@ internal sealed class BearingEnvelope : Template
             checks.Add(parts.Alike("envelope", ["bearing", "seat"]));
         return Assessment.Worst(checks);
     }
+
+    public override IEnumerable<Exchange> Exchanges(PairingCase parts)
+    {
+        var wanted = s_names.Select(n => (Name: n, Value: parts.List(n).FirstOrDefault())).Where(w => w.Value is not null).ToList();
+        if (parts.Has("seat") && parts.See("seat", "envelope").Value is { } envelope)
+            wanted = [.. wanted.Where(w => w.Name != "envelope"), ("envelope", envelope)];
+        yield return new Exchange(
+            "fit-right-bearing", $"Fit a bearing that is {string.Join(", ", wanted.Select(w => w.Value))}.", [.. wanted.Select(w => parts.Fit("bearing", w.Name, w.Value!))]);
+    }
 }

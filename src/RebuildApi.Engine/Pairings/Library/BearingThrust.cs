@@ -48,6 +48,9 @@ internal sealed class BearingThrust : Template
         };
     }
 
+    public override IEnumerable<Exchange> Exchanges(PairingCase parts) =>
+        [new Exchange("fit-deep-groove", "Fit the ordinary deep-groove bearing.", [parts.Fit("bearing", "type", "deep-groove")])];
+
     private static Assessment Mated(PairingCase parts, (string, string)[] told)
     {
         if (!parts.Has("mate"))

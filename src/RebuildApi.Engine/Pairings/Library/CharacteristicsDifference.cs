@@ -32,6 +32,16 @@ internal sealed class CharacteristicsDifference : Template
         return parts.DifferenceWithin(code, ("first", NameFor(parts, "first", name)), ("second", NameFor(parts, "second", name)), low, high);
     }
 
+    public override IEnumerable<Exchange> Exchanges(PairingCase parts)
+    {
+        var (first, second) = (("first", NameFor(parts, "first", parts.Option("characteristic"))), ("second", NameFor(parts, "second", parts.Option("characteristic"))));
+        var (low, high) = (parts.Parameter("low"), parts.Parameter("high"));
+        yield return new Exchange(
+            "fit-first-that-suits", $"Fit at {parts.Places["first"].Position} a part that suits the other.", [.. parts.FitFirst(first, second, low, high)]);
+        yield return new Exchange(
+            "fit-second-that-suits", $"Fit at {parts.Places["second"].Position} a part that suits the other.", [.. parts.FitSecond(first, second, low, high)]);
+    }
+
     /// <summary>An option of the role's own is found by the plain name, else the common name is used.</summary>
     private static string NameFor(PairingCase parts, string role, string? name) =>
         parts.Option(role + ".characteristic") is null && name is not null ? name : "characteristic";

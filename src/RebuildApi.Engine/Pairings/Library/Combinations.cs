@@ -11,7 +11,8 @@ internal static class Combinations
     public static bool CouldMatch(PairingCase parts, string attribute, string combination) =>
         Pairs(combination).All(p => parts.Has(p.Role) && (parts.See(p.Role, attribute).Value is null || parts.See(p.Role, attribute).Value == p.Value));
 
-    private static IEnumerable<(string Role, string Value)> Pairs(string combination) => combination
+    /// <summary>The role and value of each part of a combination.</summary>
+    public static IEnumerable<(string Role, string Value)> Pairs(string combination) => combination
         .Split('+', StringSplitOptions.TrimEntries)
         .Select(p => p.Split('=', 2, StringSplitOptions.TrimEntries))
         .Select(p => (p[0], p.Length == 2 ? p[1] : string.Empty));

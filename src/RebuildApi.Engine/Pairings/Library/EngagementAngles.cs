@@ -7,31 +7,40 @@ namespace RebuildApi.Engine.Pairings.Library;
 internal static class EngagementAngles
 {
     private const string Drive = "drive-flank-angle";
+    private const string Coast = "coast-flank-angle";
+    private static readonly string[] s_roles = ["gear", "sleeve"];
 
     /// <summary>How far they may differ.</summary>
     public static Real Tolerance(PairingCase parts) => new(parts.Number("angle-tolerance") ?? (Math.PI / 180), Dimension.Angle);
 
-    /// <summary>Whether they agree, as a sight at the gear's angle: <c>yes</c>, <c>no</c>, or unknown.</summary>
+    /// <summary>Whether they agree on every flank that is compared, as a sight at the gear's drive flank: <c>yes</c>, <c>no</c>, or unknown.</summary>
     public static Sight Agreement(PairingCase parts)
     {
         var at = parts.AddressOf("gear", Drive);
         if (parts.Option("angles") == "by-form")
             return new Sight(at, "yes");
-        if (parts.Read("gear", Drive) is not { } gear || parts.Read("sleeve", Drive) is not { } sleeve)
-            return new Sight(at, null);
-        var lies = WindowTest.Judge((gear - sleeve).Size(), null, Tolerance(parts), parts.View.Snapshot.Policy);
-        return new Sight(at, lies switch { Lies.Inside => "yes", Lies.Above => "no", _ => null });
+        var flanks = Flanks(parts).Select(f => Agreement(parts, f)).ToArray();
+        return new Sight(at, flanks.Contains(Lies.Above) ? "no" : flanks.All(l => l == Lies.Inside) ? "yes" : null);
     }
 
-    /// <summary>What to read so that the agreement is known: the angles not read yet, else both again.</summary>
+    /// <summary>What to read so that the agreement is known: the angles not read yet, else all of them again.</summary>
     public static ImmutableArray<Address> Settles(PairingCase parts)
     {
-        var roles = new[] { "gear", "sleeve" };
-        var unread = roles.Where(r => parts.Read(r, Drive) is null).Select(r => parts.AddressOf(r, Drive)).ToImmutableArray();
-        return unread.IsEmpty ? [.. roles.Select(r => parts.AddressOf(r, Drive))] : unread;
+        var all = Flanks(parts).SelectMany(f => s_roles.Select(r => (Role: r, Name: f))).ToArray();
+        var unread = all.Where(a => parts.Read(a.Role, a.Name) is null).ToArray();
+        return [.. (unread.Length > 0 ? unread : all).Select(a => parts.AddressOf(a.Role, a.Name))];
     }
 
-    /// <summary>An angle for the evidence: as read, else 0 for a straight form, else unknown.</summary>
+    /// <summary>The drive flank's angle for the evidence, rad: as read, else 0 for a straight form, else unknown.</summary>
     public static double? Of(PairingCase parts, string role, string? form) =>
         parts.Read(role, Drive)?.Si ?? (form == "straight" ? 0 : null);
+
+    /// <summary>Drive flanks always; coast flanks where both kinds declare their angle.</summary>
+    private static string[] Flanks(PairingCase parts) =>
+        s_roles.All(r => parts.Declares(r, Coast)) ? [Drive, Coast] : [Drive];
+
+    private static Lies Agreement(PairingCase parts, string flank) =>
+        parts.Read("gear", flank) is { } gear && parts.Read("sleeve", flank) is { } sleeve
+            ? WindowTest.Judge((gear - sleeve).Size(), null, Tolerance(parts), parts.View.Snapshot.Policy)
+            : Lies.Doubtful;
 }

@@ -7,6 +7,7 @@ namespace RebuildApi.Engine.Pairings.Library;
 internal static class EngagementCures
 {
     private const string Angle = "drive-flank-angle";
+    private static readonly string[] s_angles = [Angle, "coast-flank-angle"];
     private static readonly Source s_practice = new(SourceKind.CommonPractice, "two back tapers that differ by more than 1 degree bear on an edge");
 
     /// <summary>A usual back taper, rad, where no mate stays to be matched: 3.5 degrees (common practice 3 to 5, no source).</summary>
@@ -19,28 +20,22 @@ internal static class EngagementCures
     /// <summary>A gear with sound teeth of a form and, when back-tapered, of a taper in rad.</summary>
     public static ImmutableArray<CureStep> Gear(PairingCase parts, string form, double taper)
     {
-        var steps = ImmutableArray.Create(See(parts, "gear", "form", form), See(parts, "gear", "drive-flank", "sound"), See(parts, "gear", "coast-flank", "sound"));
+        var steps = ImmutableArray.Create(parts.Fit("gear", "form", form), parts.Fit("gear", "drive-flank", "sound"), parts.Fit("gear", "coast-flank", "sound"));
         if (!parts.Has("stop") && DeclaresStop(parts))
-            steps = steps.Add(See(parts, "gear", "stop", form == "straight" ? "none" : "present"));
+            steps = steps.Add(parts.Fit("gear", "stop", form == "straight" ? "none" : "present"));
         return form == "straight" ? steps : steps.AddRange(TaperOf(parts, "gear", taper));
     }
 
     /// <summary>A sleeve of a form and, when back-tapered, of a taper in rad.</summary>
     public static ImmutableArray<CureStep> Sleeve(PairingCase parts, string form, double taper)
     {
-        var step = See(parts, "sleeve", "form", form);
+        var step = parts.Fit("sleeve", "form", form);
         return form == "straight" ? [step] : [step, .. TaperOf(parts, "sleeve", taper)];
     }
 
     /// <summary>The part that carries the stop, with one.</summary>
     public static ImmutableArray<CureStep> Stop(PairingCase parts) =>
-        parts.Has("stop") ? [See(parts, "stop", "stop", "present")] : [];
-
-    private static CureStep See(PairingCase parts, string role, string name, string value)
-    {
-        var at = parts.AddressOf(role, name);
-        return new CureStep(at.Position, at.Characteristic, value, null, null);
-    }
+        parts.Has("stop") ? [parts.Fit("stop", "stop", "present")] : [];
 
     private static bool DeclaresStop(PairingCase parts)
     {
@@ -51,11 +46,12 @@ internal static class EngagementCures
     /// <summary>Half the tolerance on either side of a taper.</summary>
     private static IEnumerable<CureStep> TaperOf(PairingCase parts, string role, double taper)
     {
-        if (parts.Option("angles") == "by-form" || !parts.Declares(role, Angle))
-            yield break;
         var half = EngagementAngles.Tolerance(parts).Si / 2;
-        var at = parts.AddressOf(role, Angle);
-        yield return new CureStep(at.Position, null, null, at.Characteristic, new Limits(
-            new Real(taper - half, Dimension.Angle), new Real(taper + half, Dimension.Angle), new Real(taper, Dimension.Angle), s_practice));
+        var within = new Limits(
+            new Real(taper - half, Dimension.Angle), new Real(taper + half, Dimension.Angle), new Real(taper, Dimension.Angle), s_practice);
+        return parts.Option("angles") == "by-form"
+            ? []
+            : s_angles.Where(a => parts.Declares(role, a)).Select(a => parts.AddressOf(role, a))
+                .Select(at => new CureStep(at.Position, null, null, at.Characteristic, within));
     }
 }

@@ -6,7 +6,7 @@ namespace RebuildApi.Engine.Pairings.Library;
 /// <summary>The mechanics beside the verdict: what the flank that really touches does to the sleeve, fresh and bedded in.</summary>
 internal static class EngagementEvidence
 {
-    /// <summary>A reason for the fresh pair and one for the bedded-in pair, as far as angles, torque and radius are known.</summary>
+    /// <summary>A reason for the fresh pair, and one for the bedded-in pair where bedding in changes anything, as far as angles, torque and radius are known.</summary>
     public static IEnumerable<Reason> Of(PairingCase parts, EngagementSights sights)
     {
         var gear = EngagementAngles.Of(parts, "gear", sights.Form.Value);
@@ -17,9 +17,13 @@ internal static class EngagementEvidence
             yield break;
         if (gear is { } angle && Forces(parts, EngagementFlanks.FreshAngle(angle, bedded)) is { } fresh)
             yield return Tell(parts, "engagement-forces-fresh", EngagementFlanks.FreshAngle(angle, bedded), fresh);
-        if (Forces(parts, EngagementFlanks.BeddedAngle(bedded)) is { } worn)
+        var bedsIn = gear is null || bedded - EngagementFlanks.FreshAngle(gear.Value, bedded) > WorthTelling;
+        if (bedsIn && bedded > 0 && Forces(parts, EngagementFlanks.BeddedAngle(bedded)) is { } worn)
             yield return Tell(parts, "engagement-forces-bedded", EngagementFlanks.BeddedAngle(bedded), worn);
     }
+
+    // A tenth of a degree: below that the two sentences would say the same.
+    private const double WorthTelling = 0.1 * Math.PI / 180;
 
     private static FlankForces? Forces(PairingCase parts, double angle)
     {

@@ -31,6 +31,8 @@ internal sealed class EngagementForm : Template
         [
             MayRead("gear", "drive-flank-angle", Dimension.Angle, "flank to the shaft axis, positive when back-tapered; needed unless the option angles is by-form"),
             MayRead("sleeve", "drive-flank-angle", Dimension.Angle, "the same of the sleeve"),
+            MayRead("gear", "coast-flank-angle", Dimension.Angle, "compared too where gear and sleeve both declare it"),
+            MayRead("sleeve", "coast-flank-angle", Dimension.Angle, "the same of the sleeve"),
         ],
         [
             Number("angle-tolerance", Dimension.Angle, "how far two back tapers may differ; 1 degree when not given (common practice, no source)"),
@@ -49,11 +51,12 @@ internal sealed class EngagementForm : Template
         var sights = See(parts);
         if (sights.FirstStrange is { } strange)
             return parts.Strange(strange);
-        var cells = sights.Completions().Select(s => (Sights: s, Cell: CellOf(parts, s))).ToArray();
-        if (cells.Select(c => c.Cell.Outcome).Distinct().Count() > 1)
-            return Assessment.Worst(Wanted(parts, sights).SelectMany(s => Ask(parts, sights, s)));
-        var (seen, cell) = cells[0];
-        return new Assessment(cell.Outcome, [parts.Because(cell.Code, Told(parts)), .. Beside(parts, seen)], []);
+        var completions = sights.Completions().ToArray();
+        var outcomes = Array.ConvertAll(completions, s => CellOf(parts, s).Outcome);
+        if (Array.Exists(outcomes, o => o != outcomes[0]))
+            return Assessment.Worst(sights.Deciding(outcomes).SelectMany(s => Ask(parts, sights, s)));
+        var (outcome, code) = CellOf(parts, completions[0]);
+        return new Assessment(outcome, [parts.Because(code, Told(parts)), .. Beside(parts, completions[0])], []);
     }
 
     public override IEnumerable<Exchange> Exchanges(PairingCase parts)
@@ -87,22 +90,9 @@ internal sealed class EngagementForm : Template
     private static (Compatibility Outcome, string Code) CellOf(PairingCase parts, EngagementSights sights) =>
         EngagementTable.Cell(sights.ToEngagement(), parts.Option("leaned-without-stop") == "conditional");
 
-    /// <summary>The unknown sights that can still turn the outcome.</summary>
-    private static IEnumerable<Sight> Wanted(PairingCase parts, EngagementSights sights)
-    {
-        var completions = sights.Completions().ToArray();
-        return sights.Unknown.Where(unknown => completions
-            .GroupBy(s => Without(s, unknown))
-            .Any(alike => alike.Select(s => CellOf(parts, s).Outcome).Distinct().Count() > 1));
-    }
-
     private static IEnumerable<Assessment> Ask(PairingCase parts, EngagementSights sights, Sight wanted) => wanted == sights.AnglesAgree
         ? EngagementAngles.Settles(parts).Select(parts.Unread)
         : [parts.Unknown(wanted.At)];
-
-    private static string Without(EngagementSights sights, Sight sight) => string.Join(
-        "|",
-        new[] { sights.Form, sights.Drive, sights.Coast, sights.SleeveForm, sights.Stop, sights.AnglesAgree }.Where(s => s.At != sight.At).Select(s => s.Value));
 
     private static (string, string)[] Told(PairingCase parts) =>
         [("gear", parts.Places["gear"].Position), ("sleeve", parts.Places["sleeve"].Position)];

@@ -31,13 +31,28 @@ internal sealed record EngagementSights(Sight Form, Sight Drive, Sight Coast, Si
     /// <summary>The first sight with a value that has no meaning here, or null.</summary>
     public Sight? FirstStrange => Parts.Where(p => p.Sight.Value is { } v && !p.Values.Contains(v)).Select(p => p.Sight).FirstOrDefault();
 
-    /// <summary>The sights that are unknown.</summary>
-    public IEnumerable<Sight> Unknown => Parts.Select(p => p.Sight).Where(s => s.Value is null);
-
     /// <summary>Every way in which what is unknown could turn out, the most favourable first.</summary>
     public IEnumerable<EngagementSights> Completions() => Parts.Aggregate(
         Enumerable.Repeat(this, 1),
         (all, part) => part.Sight.Value is not null ? all : all.SelectMany(s => part.Completing.Select(v => s.With(part.Sight, v))));
+
+    /// <summary>
+    /// The unknown sights that still decide: there is a completion whose outcome turns when only that sight does. Completions count through the
+    /// unknowns like the digits of a number, the last one fastest.
+    /// </summary>
+    /// <param name="outcomes">The outcome of each of <see cref="Completions"/>, in its order.</param>
+    public IEnumerable<Sight> Deciding(Compatibility[] outcomes)
+    {
+        var stride = outcomes.Length;
+        foreach (var part in Parts.Where(p => p.Sight.Value is null))
+        {
+            var choices = part.Completing.Length;
+            stride /= choices;
+            var (step, round) = (stride, stride * choices);
+            if (Enumerable.Range(0, outcomes.Length).Any(i => outcomes[i] != outcomes[(i / round * round) + (i % step)]))
+                yield return part.Sight;
+        }
+    }
 
     /// <summary>The same with one sight known.</summary>
     public EngagementSights With(Sight sight, string value)

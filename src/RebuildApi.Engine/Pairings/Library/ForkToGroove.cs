@@ -36,6 +36,19 @@ internal sealed class ForkToGroove : Template
         return Assessment.Worst(checks);
     }
 
+    public override IEnumerable<Exchange> Exchanges(PairingCase parts)
+    {
+        // A new fork mends worn pads; where one pad is worn and the other fresh the cause is elsewhere, and a fork alone is no cure.
+        var (input, output) = (parts.See("fork", "input-pad").Value, parts.See("fork", "output-pad").Value);
+        if ((input, output) is ("worn", "fresh") or ("fresh", "worn") or ("burnt", _) or (_, "burnt"))
+            yield break;
+        yield return new Exchange("fit-fork", "Fit a fork with sound pads.",
+        [
+            parts.Fit("fork", "input-pad", "fresh"), parts.Fit("fork", "output-pad", "fresh"),
+            .. parts.FitSecond(("sleeve", "groove-width"), ("fork", "pad-thickness"), parts.Parameter("clearance-low"), parts.Parameter("clearance-high")),
+        ]);
+    }
+
     private static Assessment Pads(PairingCase parts, Sight input, Sight output)
     {
         var strange = new[] { input, output }.FirstOrDefault(s => s.Value is { } v && !s_wear.Contains(v));

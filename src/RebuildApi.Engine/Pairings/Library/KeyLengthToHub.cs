@@ -28,4 +28,11 @@ internal sealed class KeyLengthToHub : Template
             checks.Add(parts.OneOf("key", "notch", allowed));
         return Assessment.Worst(checks);
     }
+
+    public override IEnumerable<Exchange> Exchanges(PairingCase parts)
+    {
+        var notch = parts.List("notch") is { IsEmpty: false } allowed ? new[] { parts.Fit("key", "notch", allowed[0]) } : [];
+        yield return new Exchange("fit-keys-of-this-hub", "Fit the keys that belong to this hub.",
+            [.. notch, .. parts.FitWithin("key", "length", parts.Parameter("length-low"), parts.Parameter("length-high"))]);
+    }
 }

@@ -40,6 +40,15 @@ internal sealed class LiningAgainstOil : Template
         return unknown.Length > 0 ? Assessment.Worst(unknown) : Known(parts, lining, additive);
     }
 
+    public override IEnumerable<Exchange> Exchanges(PairingCase parts)
+    {
+        foreach (var additive in s_additives[..3])
+        {
+            CureStep[] grade = parts.List("named") is { IsEmpty: false } named ? [parts.Fit("oil", "grade", named[0])] : [];
+            yield return new Exchange($"fill-{additive}", $"Fill an oil with {additive} additives.", [parts.Fit("oil", "additive", additive), .. grade]);
+        }
+    }
+
     private static Assessment Known(PairingCase parts, Sight lining, Sight additive)
     {
         (string, string)[] told = [("ring", lining.At.Position), ("lining", lining.Value!), ("additive", additive.Value!)];

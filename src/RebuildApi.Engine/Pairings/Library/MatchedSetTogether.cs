@@ -26,13 +26,27 @@ internal sealed class MatchedSetTogether : Template
 
     public override Assessment Judge(PairingCase parts)
     {
-        var set = parts.Family.Family.Sets.FirstOrDefault(s => s.Id == parts.Option("set"));
-        var places = parts.Places.Values
-            .Concat(set?.Positions.Select(p => Place.Parse(p)) ?? [])
-            .DistinctBy(p => (p.Position, p.Index))
-            .ToArray();
-        return places.Length < 2 ? Assessment.Worst([]) : Togetherness.Judge(parts, places, BondOf(parts, set));
+        var places = PlacesOf(parts);
+        return places.Length < 2 ? Assessment.Worst([]) : Togetherness.Judge(parts, places, BondOf(parts, SetOf(parts)));
     }
+
+    public override IEnumerable<Exchange> Exchanges(PairingCase parts)
+    {
+        var places = PlacesOf(parts);
+        var supplied = places.Select(p => new CureStep(p.Position, "supplied", "as-set", null, null));
+        var positions = string.Join(", ", places.Select(p => p.Position));
+        yield return new Exchange("fit-all", $"Change all together: {positions}.", [.. places.Select(p => Pairings.Exchanges.Fit(p.Position))]);
+        yield return new Exchange("fit-as-set", $"Change all for parts supplied as one set: {positions}.", [.. supplied]);
+    }
+
+    private static Place[] PlacesOf(PairingCase parts) =>
+    [
+        .. parts.Places.Values
+            .Concat(SetOf(parts)?.Positions.Select(p => Place.Parse(p)) ?? [])
+            .DistinctBy(p => (p.Position, p.Index)),
+    ];
+
+    private static MatchedSet? SetOf(PairingCase parts) => parts.Family.Family.Sets.FirstOrDefault(s => s.Id == parts.Option("set"));
 
     private static SetBond BondOf(PairingCase parts, MatchedSet? set) => set?.Bond ?? parts.Option("bond") switch
     {

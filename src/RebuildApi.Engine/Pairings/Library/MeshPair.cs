@@ -41,6 +41,20 @@ internal sealed class MeshPair : Template
         return Assessment.Worst(checks);
     }
 
+    public override IEnumerable<Exchange> Exchanges(PairingCase parts)
+    {
+        string[] roles = ["driver", "driven"];
+        yield return new Exchange(
+            "fit-both-gears", $"Change both: {parts.Places["driver"].Position} and {parts.Places["driven"].Position}.", [.. roles.SelectMany(r => Whole(parts, r))]);
+    }
+
+    private static IEnumerable<CureStep> Whole(PairingCase parts, string role)
+    {
+        yield return Pairings.Exchanges.Fit(parts.Places[role].Position);
+        foreach (var name in parts.TeethOf(role) is null ? [] : parts.List("see"))
+            yield return parts.Fit(role, name, name == "hand" ? HandWords.Of(parts.TeethOf(role)!.Hand) : Checks.Say(parts.TeethOf(role)!.Teeth));
+    }
+
     private static Assessment Geometry(PairingCase parts, ToothSet a, ToothSet b)
     {
         var same = a.NormalModule == b.NormalModule

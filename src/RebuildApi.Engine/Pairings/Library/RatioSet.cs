@@ -20,4 +20,6 @@ internal sealed class RatioSet : Template
         TakesMoreRoles: true);
 
     public override Assessment Judge(PairingCase parts) => parts.Alike("ratio-set", parts.Places.Keys);
+
+    public override IEnumerable<Exchange> Exchanges(PairingCase parts) => parts.MakeAlike(["ratio-set"]);
 }

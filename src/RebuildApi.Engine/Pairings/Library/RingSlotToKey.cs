@@ -39,6 +39,21 @@ internal sealed class RingSlotToKey : Template
         return Assessment.Worst(checks);
     }
 
+    public override IEnumerable<Exchange> Exchanges(PairingCase parts)
+    {
+        if (!parts.Has("hub"))
+            yield break;
+        var slot = parts.Read("key", "width")?.Point is { } key && parts.Option("hub-play") == "counted"
+            ? parts.FitWithin("hub", "slot-width", Nanometres(key), Nanometres(key + SmallestSlotPlay))
+            : [];
+        yield return new Exchange("fit-sharp-hub", "Fit a hub with sharp key slots, with its sleeve.", [parts.Fit("hub", "key-slot", "sharp"), .. slot]);
+    }
+
+    private static Exact Nanometres(double value) => new(new Length((long)Math.Round(value)));
+
+    // Keys slide in their hub with next to no play (common practice, no source).
+    private const double SmallestSlotPlay = 20_000;
+
     private static Assessment Slots(PairingCase parts)
     {
         var sight = parts.See("hub", "key-slot");

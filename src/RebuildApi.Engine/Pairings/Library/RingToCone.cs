@@ -44,6 +44,17 @@ internal sealed class RingToCone : Template
         return Assessment.Worst(checks);
     }
 
+    public override IEnumerable<Exchange> Exchanges(PairingCase parts)
+    {
+        CureStep[] cone = parts.Option("cone") == "seen" && parts.See("gear", "cone").Value is { } value ? [parts.Fit("ring", "cone", value)] : [];
+        yield return new Exchange("fit-ring-that-grips", "Fit a ring that grips at once when pressed on by hand.",
+        [
+            parts.Fit("ring", "grip", "grips"),
+            .. parts.FitWithin("ring", "reserve-gap", parts.Parameter("gap-low"), parts.Parameter("gap-high")),
+            .. cone,
+        ]);
+    }
+
     private static Assessment Grip(PairingCase parts)
     {
         var sight = parts.See("ring", "grip");

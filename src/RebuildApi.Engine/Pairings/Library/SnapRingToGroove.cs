@@ -41,6 +41,15 @@ internal sealed class SnapRingToGroove : Template
         return Assessment.Worst(checks);
     }
 
+    public override IEnumerable<Exchange> Exchanges(PairingCase parts)
+    {
+        CureStep[] section = parts.List("section") is { IsEmpty: false } sections ? [parts.Fit("ring", "section", sections[0])] : [];
+        var thickness = parts.Has("groove")
+            ? parts.FitSecond(("groove", "groove-width"), ("ring", "thickness"), parts.Parameter("play-low"), parts.Parameter("play-high"))
+            : [];
+        yield return new Exchange("fit-ring-as-made", "Fit a ring as it was made.", [parts.Fit("ring", "surface", "as-made"), .. section, .. thickness]);
+    }
+
     private static Assessment Surface(PairingCase parts)
     {
         var sight = parts.See("ring", "surface");

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using RebuildApi.Contracts;
 
 namespace RebuildApi.Engine.Pairings.Library;
@@ -26,10 +27,15 @@ internal sealed class SplineMatch : Template
 
     public override Assessment Judge(PairingCase parts)
     {
-        var names = parts.List("compare") is { IsEmpty: false } given ? given : ["teeth", "form"];
-        var checks = names.Select(n => parts.Alike(n, ["outer", "inner"])).ToList();
+        var checks = Compared(parts).Select(n => parts.Alike(n, ["outer", "inner"])).ToList();
         if ((parts.Parameter("play-low"), parts.Parameter("play-high")) is var (low, high) && (low ?? high) is not null)
             checks.Add(parts.DifferenceWithin("spline-play", ("outer", "space-width"), ("inner", "tooth-thickness"), low, high));
         return Assessment.Worst(checks);
     }
+
+    public override IEnumerable<Exchange> Exchanges(PairingCase parts) =>
+        parts.Parameter("play-low") is null && parts.Parameter("play-high") is null ? parts.MakeAlike(Compared(parts)) : [];
+
+    private static ImmutableArray<string> Compared(PairingCase parts) =>
+        parts.List("compare") is { IsEmpty: false } given ? given : ["teeth", "form"];
 }

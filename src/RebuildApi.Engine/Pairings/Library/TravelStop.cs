@@ -30,6 +30,12 @@ internal sealed class TravelStop : Template
         return Assessment.Worst(checks);
     }
 
+    public override IEnumerable<Exchange> Exchanges(PairingCase parts)
+    {
+        yield return new Exchange("fit-stop", $"Fit at {parts.Places["stop"].Position} a part with a travel stop.", [parts.Fit("stop", "stop", "present")]);
+        yield return new Exchange("fit-straight-sleeve", "Fit a straight sleeve.", [parts.Fit("sleeve", "form", "straight")]);
+    }
+
     private static Assessment Stopped(PairingCase parts)
     {
         var (form, stop) = (parts.See("sleeve", "form"), parts.See("stop", "stop"));

@@ -24,4 +24,6 @@ internal sealed class VintageMatch : Template
         Combinations.Match(parts, "vintage", parts.List("allowed")) is { } mixture
             ? parts.Holds("combination-allowed", ("attribute", "vintage"), ("combination", mixture))
             : parts.Alike("vintage", parts.Places.Keys);
+
+    public override IEnumerable<Exchange> Exchanges(PairingCase parts) => parts.MakeAlike(["vintage"]);
 }

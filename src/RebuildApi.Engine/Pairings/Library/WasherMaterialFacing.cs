@@ -32,6 +32,9 @@ internal sealed class WasherMaterialFacing : Template
         return Assessment.Worst(checks);
     }
 
+    public override IEnumerable<Exchange> Exchanges(PairingCase parts) => parts.List("materials")
+        .Select(m => new Exchange($"fit-{m}-washer", $"Fit a washer of {m}.", [parts.Fit("washer", "material", m)]));
+
     private static Assessment Material(PairingCase parts)
     {
         var sight = parts.See("washer", "material");
