@@ -58,6 +58,13 @@ public interface IStore : IAsyncDisposable
     /// <param name="cancellation">Gives up.</param>
     ValueTask<ImmutableArray<StoreEvent>> Events(long after, int limit, CancellationToken cancellation);
 
+    /// <summary>Everything that was ever recorded of a unit, superseded or not, oldest first; from after a sequence number.</summary>
+    /// <param name="unit">The unit.</param>
+    /// <param name="after">Last sequence number already seen; 0 begins at the beginning.</param>
+    /// <param name="limit">At most how many.</param>
+    /// <param name="cancellation">Gives up.</param>
+    ValueTask<ImmutableArray<HistoryEntry>> History(string unit, long after, int limit, CancellationToken cancellation);
+
     /// <summary>Waits until something has been committed after a sequence number; at once when something already was.</summary>
     /// <returns>The newest sequence number committed by this process, or read when it started.</returns>
     Task<long> NextEvent(long after, CancellationToken cancellation);

@@ -75,6 +75,27 @@ public class ReadingTests
     }
 
     [Fact]
+    public async Task The_history_keeps_what_was_superseded_and_who_did_what()
+    {
+        await using var temp = new TempStore();
+        await temp.Write(s =>
+        {
+            s.OpenWithPart();
+            s.OpenWithPart("u2", "c2");
+            s.Add("u1", Some.Measurement("m1"));
+        });
+        await temp.Write(Requests.Plain with { Actor = "Bert" }, s => s.Add("u1", Some.Measurement("m2", millimetres: 30.02m, supersedes: "m1")));
+
+        var history = await temp.Store.History("u1", 0, 100, default);
+        var rest = await temp.Store.History("u1", history[2].Event.Sequence, 1, default);
+
+        Assert.Equal(["u1", "c1", "third-gear/1/found", "m1", "m2"], history.Select(h => h.Event.Id));
+        Assert.Equal(("Bert", "POST /v1/units"), (history[4].Event.Actor, history[4].Operation));
+        Assert.Contains("30.012", history[3].Body, StringComparison.Ordinal);
+        Assert.Equal("m1", rest.Single().Event.Id);
+    }
+
+    [Fact]
     public async Task A_kept_judgement_comes_back_byte_for_byte()
     {
         await using var temp = new TempStore();

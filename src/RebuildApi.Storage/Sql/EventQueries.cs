@@ -10,9 +10,40 @@ internal static class EventQueries
     private const string After =
         "SELECT sequence, at, actor, kind, unit, id FROM entry WHERE shop = @shop AND sequence > @after ORDER BY sequence LIMIT @limit";
 
-    public static ImmutableArray<StoreEvent> Events(DbConnection connection, string shop, long after, int limit) =>
-        [.. connection.Query<Row>(After, new { shop, after, limit = Cursor.Limit(limit) })
-            .Select(r => new StoreEvent(r.Sequence, Stamp.Read(r.At), r.Actor, r.Kind, r.Unit, r.Id))];
+    private const string OfUnit =
+        """
+        SELECT sequence, at, actor, kind, unit, id, operation, body, hash FROM entry
+        WHERE shop = @shop AND unit = @unit AND sequence > @after ORDER BY sequence LIMIT @limit
+        """;
 
-    private sealed record Row(long Sequence, string At, string Actor, string Kind, string Unit, string Id);
+    public static ImmutableArray<StoreEvent> Events(DbConnection connection, string shop, long after, int limit) =>
+        [.. connection.Query<Row>(After, new { shop, after, limit = Cursor.Limit(limit) }).Select(Event)];
+
+    public static ImmutableArray<HistoryEntry> History(DbConnection connection, string shop, string unit, long after, int limit) =>
+        [.. connection.Query<Row>(OfUnit, new { shop, unit, after, limit = Cursor.Limit(limit) })
+            .Select(r => new HistoryEntry(Event(r), r.Operation, r.Body, r.Hash))];
+
+    private static StoreEvent Event(Row r) => new(r.Sequence, Stamp.Read(r.At), r.Actor, r.Kind, r.Unit, r.Id);
+
+    // Filled by name: events leave out what only the history asks for.
+    private sealed record Row
+    {
+        public long Sequence { get; init; }
+
+        public string At { get; init; } = "";
+
+        public string Actor { get; init; } = "";
+
+        public string Kind { get; init; } = "";
+
+        public string Unit { get; init; } = "";
+
+        public string Id { get; init; } = "";
+
+        public string Operation { get; init; } = "";
+
+        public string Body { get; init; } = "";
+
+        public string Hash { get; init; } = "";
+    }
 }

@@ -31,15 +31,22 @@ internal sealed class SqliteCopy(string shop)
             throw new IOException($"There is already a file {path}.");
         var partial = path + ".partial";
         File.Delete(partial);
-        connection.Execute("VACUUM INTO @partial", new { partial });
-        using (var written = new FileStream(partial, FileMode.Open, FileAccess.ReadWrite))
-            written.Flush(flushToDisk: true);
-        var report = Verify(partial, cancellation);
-        if (report.Verified)
-            File.Move(partial, path);
-        else
+        try
+        {
+            Write(connection, partial);
+            var report = Verify(partial, cancellation);
+            if (report.Verified)
+                File.Move(partial, path);
+            return report with { Path = path };
+        }
+        catch (SqliteException e)
+        {
+            throw SqliteFaults.Translate(e);
+        }
+        finally
+        {
             File.Delete(partial);
-        return report with { Path = path };
+        }
     }
 
     /// <summary>Opens a copy for reading only and checks all of it.</summary>
@@ -55,6 +62,13 @@ internal sealed class SqliteCopy(string shop)
             var size = File.Exists(path) ? new FileInfo(path).Length : 0;
             return new BackupReport(path, size, 0, ImmutableSortedDictionary<string, long>.Empty, NoChain, [SqliteFaults.Translate(e).Message]);
         }
+    }
+
+    private static void Write(SqliteConnection connection, string path)
+    {
+        connection.Execute("VACUUM INTO @path", new { path });
+        using var written = new FileStream(path, FileMode.Open, FileAccess.ReadWrite);
+        written.Flush(flushToDisk: true);
     }
 
     private BackupReport Check(SqliteConnection connection, string path, CancellationToken cancellation)

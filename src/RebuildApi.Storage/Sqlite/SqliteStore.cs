@@ -29,6 +29,17 @@ public sealed class SqliteStore : IStore
     /// <exception cref="StorageUnavailableException">It must not or can't be opened; the code and the words say why.</exception>
     public static SqliteStore Open(StoreOptions options) => Open(options, Migration.Shipped());
 
+    /// <summary>
+    /// Puts a copy in the place of a database that no program has open, once the copy has verified. What stood there is kept beside it under
+    /// the name <c>.replaced-</c> and the time.
+    /// </summary>
+    /// <param name="options">Where the database is.</param>
+    /// <param name="copy">The copy.</param>
+    /// <param name="dryRun">Whether everything is only checked.</param>
+    /// <returns>What checking the copy found; nothing was touched unless it is verified.</returns>
+    /// <exception cref="StorageUnavailableException"><c>locked</c>: a program has the database open.</exception>
+    public static BackupReport Restore(StoreOptions options, string copy, bool dryRun) => new SqliteRestore(options).Restore(copy, dryRun);
+
     /// <inheritdoc cref="Open(StoreOptions)"/>
     internal static SqliteStore Open(StoreOptions options, ImmutableArray<Migration> steps)
     {
@@ -101,6 +112,10 @@ public sealed class SqliteStore : IStore
     /// <inheritdoc/>
     public ValueTask<ImmutableArray<StoreEvent>> Events(long after, int limit, CancellationToken cancellation) =>
         _readers.Read(c => EventQueries.Events(c, _shop, after, limit), cancellation);
+
+    /// <inheritdoc/>
+    public ValueTask<ImmutableArray<HistoryEntry>> History(string unit, long after, int limit, CancellationToken cancellation) =>
+        _readers.Read(c => EventQueries.History(c, _shop, unit, after, limit), cancellation);
 
     /// <inheritdoc/>
     public Task<long> NextEvent(long after, CancellationToken cancellation) => _announcement.After(after, cancellation);

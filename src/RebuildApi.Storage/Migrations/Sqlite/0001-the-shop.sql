@@ -15,6 +15,7 @@ CREATE TABLE entry (
     hash      TEXT    NOT NULL,
     PRIMARY KEY (shop, sequence)
 );
+CREATE INDEX entry_unit ON entry (shop, unit, sequence);
 
 CREATE TABLE unit (
     shop    TEXT    NOT NULL,
