@@ -1,8 +1,43 @@
+using System.Text.Json;
+
 namespace RebuildApi.Server.Demo;
 
-/// <summary>Prints the answers about the demo unit, group by group, as a rebuilder would read them.</summary>
+/// <summary>Prints the answers about the demo unit, assembly by assembly, as a rebuilder would read them.</summary>
 public sealed class DemoReport(HttpClient http, TextWriter output)
 {
+    private const string Everything = "?limit=1000";
+
     /// <summary>Prints everything about a unit.</summary>
-    public async Task Print(string unit) => await output.WriteLineAsync(await http.GetStringAsync($"/v1/units/{unit}"));
+    public async Task Print(string unit)
+    {
+        using var verdicts = await Get($"/v1/units/{unit}/verdicts{Everything}");
+        using var clearances = await Get($"/v1/units/{unit}/clearances{Everything}");
+        using var pairings = await Get($"/v1/units/{unit}/pairings{Everything}");
+        var report = new ReportText(output);
+        foreach (var group in Items(verdicts).Select(GroupOf).Distinct())
+        {
+            report.Heading(group);
+            report.Parts([.. Items(verdicts).Where(p => GroupOf(p) == group)]);
+            report.Clearances([.. Items(clearances).Where(c => GroupOf(c) == group)]);
+        }
+
+        report.Heading("may these parts run together");
+        report.Pairings([.. Items(pairings)]);
+        report.Heading("the complaint");
+        report.Complaint(Entries(verdicts, "complaint"));
+        report.Heading("still missing");
+        report.Missing(Entries(verdicts, "missing"));
+        report.Heading("what keeps the unit from going on");
+        report.Blocks(Entries(verdicts, "blocks"));
+        report.Heading("cautions");
+        report.Cautions(Entries(verdicts, "cautions"));
+    }
+
+    private async Task<JsonDocument> Get(string path) => JsonDocument.Parse(await http.GetStreamAsync(path));
+
+    private static IEnumerable<JsonElement> Items(JsonDocument answer) => Entries(answer, "items");
+
+    private static IEnumerable<JsonElement> Entries(JsonDocument answer, string name) => answer.RootElement.GetProperty(name).EnumerateArray();
+
+    private static string GroupOf(JsonElement item) => item.GetProperty("group").GetString()!;
 }

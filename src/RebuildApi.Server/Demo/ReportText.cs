@@ -1,0 +1,127 @@
+using System.Text.Json;
+
+namespace RebuildApi.Server.Demo;
+
+/// <summary>Lays answers out as plain lines. What is good is said in one line; what is not, with its reasons.</summary>
+public sealed class ReportText(TextWriter output)
+{
+    private const int Width = 118;
+
+    /// <summary>A heading.</summary>
+    public void Heading(string words)
+    {
+        output.WriteLine();
+        output.WriteLine(words.ToUpperInvariant());
+    }
+
+    /// <summary>Is each part good?</summary>
+    public void Parts(IReadOnlyList<JsonElement> parts)
+    {
+        Line("  goes back: ", string.Join(", ", parts.Where(p => Text(p, "disposition") == "reuse").Select(p => Text(p, "subject"))));
+        foreach (var part in parts.Where(p => Text(p, "disposition") != "reuse"))
+        {
+            Line("  ", $"{Text(part, "subject")} ({Text(part, "name")}): {Text(part, "disposition")}, {Text(part, "outcome")}");
+            Sentences(part, "reasons");
+            Each(part, "operations", o => "can be done: " + Text(o, "name"));
+            Each(part, "advice", a => "look further: " + a.GetString());
+        }
+    }
+
+    /// <summary>Will the clearances come right, and how?</summary>
+    public void Clearances(IReadOnlyList<JsonElement> clearances)
+    {
+        Line("  clearances right: ", string.Join(", ", clearances.Where(IsGood).Select(c => Text(c, "clearance"))));
+        foreach (var clearance in clearances.Where(c => !IsGood(c)))
+        {
+            Line("  ", $"{Text(clearance, "clearance")} ({Text(clearance, "name")}): {Text(clearance, "outcome")}");
+            Sentences(clearance.GetProperty("verdict"), "reasons");
+            if (clearance.TryGetProperty("ring", out var ring) && ring.ValueKind == JsonValueKind.Object)
+                Ring(ring);
+        }
+    }
+
+    /// <summary>May the parts run together?</summary>
+    public void Pairings(IReadOnlyList<JsonElement> pairings)
+    {
+        Line("  compatible: ", string.Join(", ", pairings.Where(IsGood).Select(p => Text(p, "pairing"))));
+        foreach (var pairing in pairings.Where(p => !IsGood(p)))
+        {
+            Line("  ", $"{Text(pairing, "pairing")} ({Text(pairing, "name")}): {Text(pairing, "outcome")}");
+            Sentences(pairing, "reasons");
+            Each(pairing, "cures", c => "cure: " + Text(c, "text"));
+            Each(pairing, "settles", s => "look at: " + s.GetString());
+        }
+    }
+
+    /// <summary>Does what was found explain the complaint?</summary>
+    public void Complaint(IEnumerable<JsonElement> symptoms)
+    {
+        foreach (var symptom in symptoms)
+            Sentences(symptom, "reasons");
+    }
+
+    /// <summary>What has not been read or seen yet.</summary>
+    public void Missing(IEnumerable<JsonElement> missing)
+    {
+        foreach (var place in missing.GroupBy(m => Text(m, "subject")))
+            Line("  ", $"{place.Key}: {string.Join(", ", place.Select(m => $"{Text(m, "what")} {Text(m, "id")}"))}");
+    }
+
+    /// <summary>What keeps the unit from going on.</summary>
+    public void Blocks(IEnumerable<JsonElement> blocks)
+    {
+        foreach (var why in blocks.GroupBy(b => Text(b.GetProperty("reason"), "text")))
+            Line("  ", $"{why.Key} {string.Join(", ", why.Select(b => Text(b, "subject")))}");
+    }
+
+    /// <summary>What can hurt.</summary>
+    public void Cautions(IEnumerable<JsonElement> cautions)
+    {
+        foreach (var caution in cautions)
+            Line("  ", caution.GetString()!);
+    }
+
+    private void Ring(JsonElement ring)
+    {
+        Sentences(ring, "reasons");
+        foreach (var cut in ring.GetProperty("cuts").EnumerateArray())
+        {
+            Line("      ", $"cut {Text(cut, "at")} from the {Text(cut, "datum")}: {Text(cut, "permission")}");
+            Sentences(cut, "reasons");
+            Each(cut, "touches", t => $"touches {Text(t, "clearance")}: {Text(t, "outcome")} afterwards");
+            Each(cut, "cautions", c => "caution: " + c.GetString());
+        }
+    }
+
+    private void Sentences(JsonElement item, string list) => Each(item, list, r => Text(r, "text"));
+
+    private void Each(JsonElement item, string list, Func<JsonElement, string> words)
+    {
+        foreach (var entry in item.GetProperty(list).EnumerateArray())
+            Line("      ", words(entry));
+    }
+
+    /// <summary>A line broken at spaces, the rest indented under it. Nothing is printed for no words.</summary>
+    private void Line(string indent, string words)
+    {
+        if (words.Length == 0)
+            return;
+        var line = indent;
+        foreach (var word in words.Split(' '))
+        {
+            if (line.Length + word.Length > Width)
+            {
+                output.WriteLine(line.TrimEnd());
+                line = new string(' ', indent.Length - indent.TrimStart().Length + 2);
+            }
+
+            line += word + " ";
+        }
+
+        output.WriteLine(line.TrimEnd());
+    }
+
+    private static bool IsGood(JsonElement answer) => Text(answer, "outcome") is "conforming" or "compatible";
+
+    private static string Text(JsonElement item, string name) => item.GetProperty(name).GetString()!;
+}
