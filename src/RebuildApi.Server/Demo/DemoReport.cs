@@ -33,7 +33,7 @@ public sealed class DemoReport(HttpClient http, TextWriter output)
         report.Cautions(Entries(verdicts, "cautions"));
     }
 
-    private async Task<JsonDocument> Get(string path) => JsonDocument.Parse(await http.GetStreamAsync(path));
+    private async Task<JsonDocument> Get(string path) => await JsonDocument.ParseAsync(await http.GetStreamAsync(path));
 
     private static IEnumerable<JsonElement> Items(JsonDocument answer) => Entries(answer, "items");
 
