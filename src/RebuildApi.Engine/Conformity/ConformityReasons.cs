@@ -5,7 +5,7 @@ using RebuildApi.Engine.Measuring;
 
 namespace RebuildApi.Engine.Conformity;
 
-/// <summary>The reasons of a conformity verdict. Codes of quantities that are not lengths end in <c>-si</c> and carry their unit.</summary>
+/// <summary>The reasons of a conformity verdict. Codes of quantities that are not lengths end in <c>-si</c> and carry their dimension.</summary>
 internal static class ConformityReasons
 {
     public static Reason NotRead(string subject) => new("not-read", Arguments(("subject", subject)), subject);
@@ -57,24 +57,15 @@ internal static class ConformityReasons
     private static Reason Reason(string code, string subject, Scale scale, params (string Name, double Value)[] values)
     {
         var isLength = scale.Dimension == Dimension.Length;
-        var arguments = values.Select(v => v.Name.EndsWith("Percent", StringComparison.Ordinal) || !isLength
+        var arguments = values.Select(v => v.Name.EndsWith("Percent", StringComparison.Ordinal)
             ? (v.Name, v.Value.ToString("G10", CultureInfo.InvariantCulture))
-            : (v.Name + "Nm", Math.Round(v.Value).ToString("F0", CultureInfo.InvariantCulture)));
-        var unit = isLength ? [] : new[] { ("unit", UnitOf(scale.Dimension)) };
-        return new Reason(isLength ? code : code + "-si", Arguments([("subject", subject), .. arguments, .. unit]), subject);
+            : isLength
+                ? (v.Name + "Nm", Math.Round(v.Value).ToString("F0", CultureInfo.InvariantCulture))
+                : (v.Name + "Si", v.Value.ToString("G10", CultureInfo.InvariantCulture)));
+        var dimension = isLength ? [] : new[] { ("dimension", scale.Dimension.ToString()) };
+        return new Reason(isLength ? code : code + "-si", Arguments([("subject", subject), .. arguments, .. dimension]), subject);
     }
 
     private static ImmutableSortedDictionary<string, string> Arguments(params (string Name, string Value)[] values) =>
         values.ToImmutableSortedDictionary(v => v.Name, v => v.Value, StringComparer.Ordinal);
-
-    private static string UnitOf(Dimension dimension) => dimension switch
-    {
-        Dimension.Angle => "rad",
-        Dimension.Force => "N",
-        Dimension.Torque => "N·m",
-        Dimension.Mass => "kg",
-        Dimension.Temperature => "K",
-        Dimension.Hardness => "HV",
-        _ => "",
-    };
 }

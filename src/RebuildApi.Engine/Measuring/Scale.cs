@@ -29,11 +29,14 @@ internal readonly record struct Scale(Dimension Dimension)
     public Quantity FromSi(double si) => Quantity(si / InSi);
 
     /// <summary>
-    /// One unit of the last digit that was sent, on this scale: the least a reading without a known instrument can hide; null where it cannot be told.
+    /// One unit of the last digit that was sent, on this scale: the least a reading without a known instrument can hide; none for a count,
+    /// which is exact; null where it cannot be told.
     /// </summary>
     /// <param name="reading">A plain reading.</param>
     public double? LastDigit(Reading reading)
     {
+        if (Dimension == Dimension.Count)
+            return 0;
         if (Of(reading) is not { } point || !decimal.TryParse(reading.AsSent, NumberStyles.Float, CultureInfo.InvariantCulture, out var sent) || sent == 0)
             return null;
         var decimals = (int)sent.Scale;

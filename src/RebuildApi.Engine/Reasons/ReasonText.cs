@@ -9,7 +9,8 @@ namespace RebuildApi.Engine.Reasons;
 
 /// <summary>
 /// Puts reason codes into words, in one place. The sentences stand in <c>Texts/*.txt</c>, one <c>code = sentence</c> a line, with the
-/// arguments in braces; an argument whose name ends in <c>Nm</c> is a whole number of nanometres and is shown in both systems.
+/// arguments in braces; an argument whose name ends in <c>Nm</c> is a whole number of nanometres and is shown in both systems; one whose
+/// name ends in <c>Si</c> is in SI and is shown in the shop's unit of the argument <c>dimension</c>.
 /// </summary>
 public static partial class ReasonText
 {
@@ -30,10 +31,18 @@ public static partial class ReasonText
     {
         if (!arguments.TryGetValue(name, out var value))
             return "?";
-        return name.EndsWith("Nm", StringComparison.Ordinal) && long.TryParse(value, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var nm)
-            ? QuantityWords.Both(new Length(nm))
-            : value;
+        if (name.EndsWith("Nm", StringComparison.Ordinal) && long.TryParse(value, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var nm))
+            return QuantityWords.Both(new Length(nm));
+        return name.EndsWith("Si", StringComparison.Ordinal)
+            && double.TryParse(value, NumberStyles.Float, CultureInfo.InvariantCulture, out var si)
+            && Enum.TryParse<Dimension>(arguments.GetValueOrDefault("dimension"), out var dimension)
+                ? OfSi(name, si, dimension)
+                : value;
     }
+
+    private static string OfSi(string name, double si, Dimension dimension) => name.StartsWith("uncertainty", StringComparison.Ordinal)
+        ? QuantityWords.OfDifference(si, dimension)
+        : QuantityWords.Of(si, dimension);
 
     private static FrozenDictionary<string, string> Load()
     {

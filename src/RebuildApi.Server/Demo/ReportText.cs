@@ -17,8 +17,9 @@ public sealed class ReportText(TextWriter output)
     /// <summary>Is each part good?</summary>
     public void Parts(IReadOnlyList<JsonElement> parts)
     {
-        Line("  goes back: ", string.Join(", ", parts.Where(p => Text(p, "disposition") == "reuse").Select(p => Text(p, "subject"))));
-        foreach (var part in parts.Where(p => Text(p, "disposition") != "reuse"))
+        Line("  good in itself: ", string.Join(", ", parts.Where(p => Text(p, "disposition") == "reuse").Select(p => Text(p, "subject"))));
+        Line("  always new: ", string.Join(", ", parts.Where(IsAlwaysNew).Select(p => Text(p, "subject"))));
+        foreach (var part in parts.Where(p => Text(p, "disposition") != "reuse" && !IsAlwaysNew(p)))
         {
             Line("  ", $"{Text(part, "subject")} ({Text(part, "name")}): {Text(part, "disposition")}, {Text(part, "outcome")}");
             Sentences(part, "reasons");
@@ -88,7 +89,7 @@ public sealed class ReportText(TextWriter output)
         {
             Line("      ", $"cut {Text(cut, "at")} from the {Text(cut, "datum")}: {Text(cut, "permission")}");
             Sentences(cut, "reasons");
-            Each(cut, "touches", t => $"touches {Text(t, "clearance")}: {Text(t, "outcome")} afterwards");
+            Each(cut, "touches", t => $"also changes {Text(t, "clearance")}: {Text(t, "outcome")} afterwards");
             Each(cut, "cautions", c => "caution: " + c.GetString());
         }
     }
@@ -120,6 +121,8 @@ public sealed class ReportText(TextWriter output)
 
         output.WriteLine(line.TrimEnd());
     }
+
+    private static bool IsAlwaysNew(JsonElement part) => part.GetProperty("reasons").EnumerateArray().All(r => Text(r, "code") == "single-use");
 
     private static bool IsGood(JsonElement answer) => Text(answer, "outcome") is "conforming" or "compatible";
 

@@ -66,6 +66,20 @@ public sealed class UnitJudgeTests
         Assert.NotEqual(Judge(snapshot).InputsSha256, Judge(snapshot.Reads("hub", "width", "mic-1", 28.70m)).InputsSha256);
     }
 
+    /// <summary>Common practice, no source: rollers are counted, and a count has no uncertainty.</summary>
+    [Theory]
+    [InlineData(17, Outcome.Conforming)]
+    [InlineData(16, Outcome.Nonconforming)]
+    public void Seventeen_rollers_are_seventeen_and_one_short_is_one_short(double counted, Outcome outcome)
+    {
+        var exactly = new Limits(new Real(17, Dimension.Count), new Real(17, Dimension.Count), null, Invented);
+        var family = Named().Part("rollers", LengthOf("count", null, null) with { Dimension = Dimension.Count, Service = exactly }).Family;
+        var snapshot = SnapshotBuilder.Complete(family).Sees("rollers", new Sound()).Reads(
+            "rollers", "count", null, [new Reading(null, null, counted, counted.ToString(System.Globalization.CultureInfo.InvariantCulture), "count", null)]);
+        var judgement = UnitJudge.Judge(new UnitView(snapshot.Snapshot, new FamilyIndex(family)), new NoHooks());
+        Assert.Equal(outcome, Part(judgement, "rollers").Outcome);
+    }
+
     private static SnapshotBuilder Sound() =>
         SnapshotBuilder.Complete(Shop.Family).Micrometer().Sees("third-gear", new Sound()).Sees("hub", new Sound());
 

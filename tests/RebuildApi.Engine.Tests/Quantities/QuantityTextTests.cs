@@ -72,4 +72,8 @@ public sealed class QuantityTextTests
     [Fact]
     public void A_length_is_shown_in_both_systems() =>
         Assert.Equal("0.381 mm (0.0150 in)", QuantityWords.Both(Length.Inches(0.015m)));
+
+    [Fact]
+    public void A_small_uncertainty_is_shown_to_two_digits() =>
+        Assert.Equal("0.0012 mm (0.000047 in)", QuantityWords.Both(new Length(1_191)));
 }

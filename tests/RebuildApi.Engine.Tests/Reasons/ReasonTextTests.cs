@@ -16,6 +16,16 @@ public sealed partial class ReasonTextTests
     }
 
     [Fact]
+    public void An_angle_among_the_arguments_is_shown_in_degrees()
+    {
+        var arguments = ImmutableSortedDictionary<string, string>.Empty
+            .Add("subject", "third-gear/dog.drive-flank-angle").Add("dimension", "Angle").Add("boundSi", "-0.0715585").Add("limitSi", "0");
+        Assert.Equal(
+            "third-gear/dog.drive-flank-angle is at most -4.1 °, below its low limit of 0 °.",
+            ReasonText.Words(new Reason("bound-below-low-limit-si", arguments, "third-gear")));
+    }
+
+    [Fact]
     public void Every_code_that_the_engine_speaks_has_a_sentence()
     {
         var spoken = Directory.EnumerateFiles(Repository.PathTo("src", "RebuildApi.Engine"), "*.cs", SearchOption.AllDirectories)
