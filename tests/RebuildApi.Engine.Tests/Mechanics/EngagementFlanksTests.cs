@@ -112,18 +112,6 @@ public sealed class EngagementFlanksTests
     public void At_the_holding_limit_nothing_holds_and_nothing_pushes() => Gen.Select(Gen.Double[0.01, 0.15], Gen.Double[0, 0.15]).Sample((teeth, hub) =>
         Math.Abs(EngagementFlanks.Solve(new FlankInput(Torque, Radius, Radius, -EngagementFlanks.HoldingLimit(teeth, hub, 1), teeth, hub)).PullOut) < 1e-6);
 
-    /// <summary>The wedge rule's sign against Mechanical Engineering Design (Shigley), power screw example: tan λ = 0.0849 is more than 0.08, so the thread alone runs back.</summary>
-    [Fact]
-    public void A_wedge_steeper_than_its_friction_runs_back_by_itself_as_the_power_screw_does()
-    {
-        const double MeanRadius = 0.015, Force = 6400;
-        var lead = Math.Atan(0.008 / (Math.PI * 0.030));
-        var tangential = Force * Math.Tan(Math.Atan(0.08) - lead);
-        Assert.Equal(-0.46557, tangential * MeanRadius, 0.000005);
-        Assert.True(lead > EngagementFlanks.HoldingLimit(0.08, 0, 1));
-        Assert.False(EngagementFlanks.Solve(new FlankInput(Torque, Radius, Radius, -lead, 0.08, 0)).Holds);
-    }
-
     private static FlankForces Solve(double degrees, double teeth, double hub) =>
         EngagementFlanks.Solve(new FlankInput(Torque, Radius, Radius, Degrees(degrees), teeth, hub));
 }
