@@ -30,6 +30,16 @@ public sealed class RoundTripTests
     public void JSON_with_more_less_or_doubled_members_is_not_read(string json) =>
         Assert.Throws<JsonException>(() => JsonSerializer.Deserialize(json, ContractJson.Default.FamilyVersion));
 
+    [Fact]
+    public void A_policy_written_before_overdue_instruments_had_a_rule_flags_them()
+    {
+        const string Written = """{"version":"1","decision":"guarded","probability":0.95,"duty":"ordinary","limits":[]}""";
+
+        var policy = JsonSerializer.Deserialize(Written, ContractJson.Default.Policy)!;
+
+        Assert.Equal((OverdueRule.Flag, null), (policy.Overdue, policy.ByCriticality));
+    }
+
     [Theory]
     [InlineData("0")]
     [InlineData("\"good\"")]

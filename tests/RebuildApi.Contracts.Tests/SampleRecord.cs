@@ -62,6 +62,10 @@ internal static class SampleRecord
     private static object Made(Type type)
     {
         var constructor = type.GetConstructors().MaxBy(c => c.GetParameters().Length)!;
-        return constructor.Invoke([.. constructor.GetParameters().Select(p => Of(p.ParameterType))]);
+        var parameters = constructor.GetParameters();
+        var made = constructor.Invoke([.. parameters.Select(p => Of(p.ParameterType))]);
+        foreach (var property in type.GetProperties().Where(p => p.SetMethod is { IsStatic: false } && parameters.All(q => q.Name != p.Name)))
+            property.SetValue(made, Of(property.PropertyType));
+        return made;
     }
 }

@@ -15,7 +15,20 @@ public sealed record InstrumentState(
     Quantity Resolution,
     Quantity? LimitOfError,
     ErrorModel ErrorModel,
-    DateOnly? CalibrationDue);
+    DateOnly? CalibrationDue)
+{
+    /// <summary>What gauge studies found of it, by characteristic; none when it was never studied.</summary>
+    public IReadOnlyList<GaugeCapability>? Studies { get; init; }
+}
+
+/// <summary>What a gauge study found of an instrument at one characteristic, as standard deviations in SI.</summary>
+/// <param name="Kind">The kind of part.</param>
+/// <param name="Characteristic">The characteristic.</param>
+/// <param name="Repeatability">One person reading one part again.</param>
+/// <param name="Reproducibility">Between persons or benches, with their interaction.</param>
+/// <param name="DegreesOfFreedom">Degrees of freedom behind the repeatability.</param>
+public sealed record GaugeCapability(
+    string Kind, string Characteristic, double Repeatability, double Reproducibility, double DegreesOfFreedom);
 
 /// <summary>How an instrument's limit of error is spread.</summary>
 [JsonConverter(typeof(KebabCaseEnumConverter<ErrorModel>))]

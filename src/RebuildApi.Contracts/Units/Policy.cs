@@ -16,6 +16,17 @@ public sealed record Policy(
     string Duty,
     ImmutableArray<ShopLimit> Limits)
 {
+    /// <summary>What becomes of readings by an instrument whose calibration had ended; flagged unless the shop says otherwise.</summary>
+    public OverdueRule Overdue { get; init; }
+
+    /// <summary>Rules that differ with what hangs on a value; none when one rule serves all.</summary>
+    public IReadOnlyList<CriticalityRule>? ByCriticality { get; init; }
+
+    /// <summary>The policy as it stands for one criticality: its own rule in place of the general one, if it has one.</summary>
+    public Policy For(Criticality criticality) => ByCriticality?.FirstOrDefault(r => r.Criticality == criticality) is { } own
+        ? this with { Decision = own.Decision, Probability = own.Probability }
+        : this;
+
     /// <summary>Guarded, one-sided 95 %, ordinary duty, no limits of its own.</summary>
     [JsonIgnore]
     public static Policy Default { get; } = new("default", DecisionRule.Guarded, 0.95, "ordinary", []);
@@ -25,6 +36,23 @@ public sealed record Policy(
 /// <param name="Subject">A characteristic (<c>position/characteristic</c>) or a clearance (its id).</param>
 /// <param name="Limits">The limits.</param>
 public sealed record ShopLimit(string Subject, Limits Limits);
+
+/// <summary>How a value near a limit is decided for one criticality.</summary>
+/// <param name="Criticality">What hangs on the value.</param>
+/// <param name="Decision">How a doubtful value is decided.</param>
+/// <param name="Probability">The conformance probability asked for, 0.5..1 (exclusive).</param>
+public sealed record CriticalityRule(Criticality Criticality, DecisionRule Decision, double Probability);
+
+/// <summary>What becomes of readings by an instrument whose calibration had ended.</summary>
+[JsonConverter(typeof(KebabCaseEnumConverter<OverdueRule>))]
+public enum OverdueRule
+{
+    /// <summary>They count, and the verdict says so.</summary>
+    Flag,
+
+    /// <summary>They do not count.</summary>
+    Block,
+}
 
 /// <summary>How a value near a limit is decided.</summary>
 [JsonConverter(typeof(KebabCaseEnumConverter<DecisionRule>))]

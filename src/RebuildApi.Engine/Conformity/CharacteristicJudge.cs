@@ -47,28 +47,28 @@ public static class CharacteristicJudge
     private static (Estimate Estimate, Assessment Assessment) Assess(
         string subject, PlacedComponent placed, Characteristic characteristic, Limits limits, EstimateBook book)
     {
-        var policy = book.View.Snapshot.Policy;
+        var policy = book.View.Snapshot.Policy.For(characteristic.Criticality);
         var estimate = book.Of(placed, characteristic);
-        if (!CountsFor(placed.Component, estimate.Basis))
-            return (estimate, Conformance.NotRead(subject));
-        var read = book.ReadingsOf(placed, characteristic);
-        if (estimate.Basis == EstimateBasis.Measured && read < characteristic.MinimumReadings)
-            return (estimate, ConformityReasons.TooFew(subject, read, characteristic.MinimumReadings));
-        return characteristic.Report == Statistic.MinAndMax && estimate.Basis == EstimateBasis.Measured
-            ? BothEnds(subject, placed, characteristic, limits, book)
-            : (estimate, Conformance.Assess(subject, estimate, limits, policy));
+        var readings = book.SetOf(placed, characteristic);
+        if (estimate.Basis == EstimateBasis.Derived)
+            return (estimate, Conformance.Assess(subject, estimate, limits, policy));
+        if (estimate.Basis != EstimateBasis.Measured)
+            return (estimate, InstrumentReasons.Noted(Conformance.NotRead(subject), subject, readings, limits, policy));
+        var assessed = readings.Count < characteristic.MinimumReadings
+            ? (estimate, ConformityReasons.TooFew(subject, readings.Count, characteristic.MinimumReadings))
+            : characteristic.Report == Statistic.MinAndMax
+                ? BothEnds(subject, placed, characteristic, limits, book, policy)
+                : (estimate, Conformance.Assess(subject, estimate, limits, policy));
+        return (assessed.Item1, InstrumentReasons.Noted(assessed.Item2, subject, readings, limits, policy));
     }
-
-    private static bool CountsFor(Component part, EstimateBasis basis) =>
-        basis is EstimateBasis.Measured or EstimateBasis.Derived || (basis == EstimateBasis.Drawing && part.Origin == Origin.New);
 
     /// <summary>Smallest and largest are each held against the limits, and the worse decides.</summary>
     private static (Estimate Estimate, Assessment Assessment) BothEnds(
-        string subject, PlacedComponent placed, Characteristic characteristic, Limits limits, EstimateBook book)
+        string subject, PlacedComponent placed, Characteristic characteristic, Limits limits, EstimateBook book, Policy policy)
     {
         var ends = new[] { Statistic.Min, Statistic.Max }
             .Select(s => book.Read(placed, characteristic, s))
-            .Select(e => (Estimate: e, Assessment: Conformance.Assess(subject, e, limits, book.View.Snapshot.Policy)))
+            .Select(e => (Estimate: e, Assessment: Conformance.Assess(subject, e, limits, policy)))
             .OrderByDescending(x => Badness(x.Assessment.Outcome))
             .ThenBy(x => x.Assessment.Margin)
             .ToArray();

@@ -32,9 +32,11 @@ public sealed class EstimateBook(UnitView view)
     public Estimate Read(PlacedComponent placed, Characteristic characteristic, Statistic statistic) =>
         MeasuredEstimate.Of(ReadingSet.Of(placed, characteristic, View), statistic);
 
-    /// <summary>How many readings were taken of a characteristic of a part at its present revision, bounds included.</summary>
-    public int ReadingsOf(PlacedComponent placed, Characteristic characteristic) =>
-        View.MeasurementsOf(placed.Component, characteristic.Id).Sum(m => m.Readings.Length);
+    /// <summary>How many readings of a characteristic of a part at its present revision count, bounds included.</summary>
+    public int ReadingsOf(PlacedComponent placed, Characteristic characteristic) => SetOf(placed, characteristic).Count;
+
+    /// <summary>The readings of a part that count.</summary>
+    internal ReadingSet SetOf(PlacedComponent placed, Characteristic characteristic) => ReadingSet.Of(placed, characteristic, View);
 
     private Estimate Of(Address at, int index, ImmutableHashSet<string> asking)
     {

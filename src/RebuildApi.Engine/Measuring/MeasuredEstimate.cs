@@ -20,7 +20,7 @@ internal static class MeasuredEstimate
     }
 
     private static ReadStatistic? Valued(ReadingSet readings, Statistic report) =>
-        readings.Values.IsEmpty ? null : ReadStatistic.Of(readings.Values, report);
+        readings.Values.IsEmpty ? null : ReadStatistic.Of(readings.Values, report, readings.Scale);
 
     private static Estimate Bounded(ReadingSet readings, double? low, double? high)
     {

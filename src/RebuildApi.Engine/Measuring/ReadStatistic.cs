@@ -10,16 +10,16 @@ namespace RebuildApi.Engine.Measuring;
 /// <param name="FormHalfWidth">Half-width of the form that one number cannot show, on the scale; 0 when there is none.</param>
 internal sealed record ReadStatistic(double Point, ImmutableArray<ReadGroup> Groups, Scatter Repeats, double FormHalfWidth)
 {
-    public static ReadStatistic Of(ImmutableArray<ReadValue> values, Statistic report)
+    public static ReadStatistic Of(ImmutableArray<ReadValue> values, Statistic report, Scale scale)
     {
         if (report == Statistic.Mean)
         {
             var all = new ReadGroup(values, 1);
-            return new ReadStatistic(all.Mean, [all], Scatter.Within([values]), 0);
+            return new ReadStatistic(all.Mean, [all], Scatter.Within([values], scale), 0);
         }
 
         var places = Places(values);
-        var repeats = Scatter.Within(places);
+        var repeats = Scatter.Within(places, scale);
         var smallest = places.MinBy(p => p.Average(v => v.Point));
         var largest = places.MaxBy(p => p.Average(v => v.Point));
         ImmutableArray<ReadGroup> groups = report switch
@@ -39,6 +39,7 @@ internal sealed record ReadStatistic(double Point, ImmutableArray<ReadGroup> Gro
         var si = readings.Scale.InSi;
         var expansion = Groups.Sum(g => g.Weight * g.Values.Average(v => v.ExpansionSensitivity)) * readings.ExpansionHalfWidth;
         yield return new Contribution("repeatability", Repeatability * si, Repeats.DegreesOfFreedom, 0);
+        yield return new Contribution("between-benches", Reproducibility, null, 0);
         yield return new Contribution("resolution", Resolution * si, null, 0);
         yield return new Contribution("limit-of-error", LimitOfError * si, null, 0);
         yield return new Contribution("temperature", InstrumentErrors.OfHalfWidth(Math.Abs(expansion)) * si, null, 0);
@@ -47,6 +48,9 @@ internal sealed record ReadStatistic(double Point, ImmutableArray<ReadGroup> Gro
 
     /// <summary>s·√Σ(w²/n): repeats average out.</summary>
     private double Repeatability => Repeats.StandardDeviation * Math.Sqrt(Groups.Sum(g => g.Weight * g.Weight / g.Values.Length));
+
+    /// <summary>What a study found between persons does not average out over one person's repeats. In SI.</summary>
+    private double Reproducibility => Math.Sqrt(Groups.Sum(g => Square(g.Weight * g.Values.Max(v => v.Study?.Reproducibility ?? 0))));
 
     /// <summary>Rounding does not average out: repeats of one part on one instrument round alike.</summary>
     private double Resolution => Math.Sqrt(Groups.SelectMany(g => g.ByInstrument()).Sum(i => Square(i.Weight * InstrumentErrors.OfStep(i.Step))));
@@ -81,11 +85,21 @@ internal sealed record ReadGroup(ImmutableArray<ReadValue> Values, double Weight
 }
 
 /// <summary>Scatter of repeats, pooled over places: s² = Σ(x − x̄)²/ν, ν = Σ(n − 1).</summary>
-/// <param name="StandardDeviation">s on the scale; 0 when nothing was repeated.</param>
-/// <param name="DegreesOfFreedom">ν; none when nothing was repeated.</param>
+/// <param name="StandardDeviation">s on the scale; 0 when nothing was repeated and no study is known.</param>
+/// <param name="DegreesOfFreedom">ν; none when nothing was repeated and no study is known.</param>
 internal sealed record Scatter(double StandardDeviation, double? DegreesOfFreedom)
 {
-    public static Scatter Within(ImmutableArray<ImmutableArray<ReadValue>> places)
+    /// <summary>The scatter seen here; or that of the instrument's gauge study, which rests on more, unless this part scatters worse.</summary>
+    public static Scatter Within(ImmutableArray<ImmutableArray<ReadValue>> places, Scale scale)
+    {
+        var seen = Seen(places);
+        var study = places.SelectMany(p => p).Select(v => v.Study).OfType<GaugeCapability>().MaxBy(s => s.Repeatability);
+        return study is not null && study.Repeatability / scale.InSi >= seen.StandardDeviation
+            ? new Scatter(study.Repeatability / scale.InSi, study.DegreesOfFreedom)
+            : seen;
+    }
+
+    private static Scatter Seen(ImmutableArray<ImmutableArray<ReadValue>> places)
     {
         var freedom = places.Sum(p => p.Length - 1);
         if (freedom == 0)

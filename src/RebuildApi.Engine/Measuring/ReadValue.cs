@@ -17,4 +17,8 @@ internal sealed record ReadValue(
     string? InstrumentId,
     double Step,
     double LimitUncertainty,
-    double ExpansionSensitivity);
+    double ExpansionSensitivity)
+{
+    /// <summary>What a gauge study found of the instrument at this characteristic, if there was one.</summary>
+    public GaugeCapability? Study { get; init; }
+}

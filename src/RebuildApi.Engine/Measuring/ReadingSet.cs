@@ -30,7 +30,7 @@ internal sealed class ReadingSet
     /// <summary>Half-width of the expansion coefficient of the part, 1/K.</summary>
     public double ExpansionHalfWidth { get; }
 
-    /// <summary>How many readings were taken after their instrument's calibration had ended.</summary>
+    /// <summary>How many readings were taken after their instrument's calibration had ended; they are not among the others when the policy blocks them.</summary>
     public int Overdue { get; }
 
     public int Count => Values.Length + Bounds.Length;
@@ -45,11 +45,18 @@ internal sealed class ReadingSet
         foreach (var measurement in view.MeasurementsOf(placed.Component, characteristic.Id))
         {
             var instrument = view.Instrument(measurement.Taken.Instrument);
-            overdue += IsOverdue(measurement, instrument) ? measurement.Readings.Length : 0;
+            if (IsOverdue(measurement, instrument))
+            {
+                overdue += measurement.Readings.Length;
+                if (view.Snapshot.Policy.Overdue == OverdueRule.Block)
+                    continue;
+            }
+
+            var study = StudyOf(instrument, placed, characteristic);
             foreach (var reading in measurement.Readings)
             {
                 if (scale.Of(reading) is { } point)
-                    values.Add(Value(point, reading, measurement, instrument, scale, material));
+                    values.Add(Value(point, reading, measurement, instrument, scale, material) with { Study = study });
                 else if (scale.Dimension == Dimension.Length && !reading.IsValue)
                     bounds.Add(new ReadBound(reading.Low?.Nanometres, reading.High?.Nanometres, reading.At, InstrumentErrors.OfLimit(instrument, scale)));
             }
@@ -76,6 +83,9 @@ internal sealed class ReadingSet
     private static double StepOf(Reading reading, InstrumentState? instrument, Scale scale) => scale.Dimension == Dimension.Count
         ? 0
         : scale.Of(instrument?.Resolution) ?? scale.LastDigit(reading) ?? 0;
+
+    private static GaugeCapability? StudyOf(InstrumentState? instrument, PlacedComponent placed, Characteristic characteristic) =>
+        instrument?.Studies?.FirstOrDefault(s => s.Kind == placed.Component.Kind && s.Characteristic == characteristic.Id);
 
     private static Material? MaterialOf(PlacedComponent placed, UnitView view)
     {
