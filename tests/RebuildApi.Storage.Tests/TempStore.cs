@@ -57,6 +57,13 @@ public sealed class TempStore : IAsyncDisposable
         return connection.Query<string>(sql).AsList();
     }
 
+    /// <summary>How the engine would answer a question, step by step.</summary>
+    public IReadOnlyList<string> Plan(string sql)
+    {
+        using var connection = new SqliteConnection($"Data Source={Options.Path};Pooling=False");
+        return connection.Query<(long, long, long, string Detail)>("EXPLAIN QUERY PLAN " + sql).Select(step => step.Detail).AsList();
+    }
+
     public async ValueTask DisposeAsync()
     {
         await Close();

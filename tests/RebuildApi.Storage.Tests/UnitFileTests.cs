@@ -1,4 +1,5 @@
 using RebuildApi.Contracts;
+using RebuildApi.Storage.Sql;
 
 namespace RebuildApi.Storage.Tests;
 
@@ -100,5 +101,22 @@ public class UnitFileTests
 
         Assert.Null(await temp.Store.File("nobody", default));
         Assert.Null(await temp.Store.Unit("nobody", default));
+    }
+
+    public static TheoryData<string> FileQuestions() =>
+        [FileSql.Components, FileSql.Placements, FileSql.Measurements, FileSql.Findings, FileSql.Trials, FileSql.Decisions];
+
+    [Theory]
+    [MemberData(nameof(FileQuestions))]
+    public async Task A_file_is_looked_up_and_no_table_is_read_through_for_it(string sql)
+    {
+        await using var temp = new TempStore();
+        await temp.Write(s => s.OpenWithPart());
+
+        var plan = temp.Plan(sql.Replace("@shop", "'main'", StringComparison.Ordinal).Replace("@id", "'u1'", StringComparison.Ordinal));
+
+        // "p" and "every" are the short list of the unit's own parts.
+        Assert.Empty(plan.Where(step => step.StartsWith("SCAN", StringComparison.Ordinal)).Except(["SCAN p", "SCAN every"]));
+        Assert.DoesNotContain(plan, step => step.EndsWith("(shop=?)", StringComparison.Ordinal));
     }
 }

@@ -6,20 +6,22 @@ namespace RebuildApi.Storage.Sql;
 /// </summary>
 internal static class FileSql
 {
+    // UNION alone would read both tables through in the order of ids, to merge them. CROSS JOIN below says which table comes first:
+    // the few parts of the unit, and not all readings of the shop.
     private const string Parts =
         """
         WITH part AS (
-            SELECT id FROM component WHERE shop = @shop AND unit = @id
-            UNION SELECT component FROM placement WHERE shop = @shop AND unit = @id)
+            SELECT DISTINCT id FROM (
+                SELECT id FROM component WHERE shop = @shop AND unit = @id
+                UNION ALL SELECT component FROM placement WHERE shop = @shop AND unit = @id) every)
 
         """;
 
     public const string Components = Parts +
         """
-        SELECT e.body FROM part p
-        JOIN component c ON c.shop = @shop AND c.id = p.id
-            AND c.revision = (SELECT MAX(n.revision) FROM component n WHERE n.shop = c.shop AND n.id = c.id)
-        JOIN entry e ON e.shop = c.shop AND e.sequence = c.entry ORDER BY c.id
+        SELECT e.body FROM part p CROSS JOIN component c JOIN entry e ON e.shop = c.shop AND e.sequence = c.entry
+        WHERE c.shop = @shop AND c.id = p.id
+            AND c.revision = (SELECT MAX(n.revision) FROM component n WHERE n.shop = c.shop AND n.id = c.id) ORDER BY c.id
         """;
 
     public const string Placements =
@@ -30,16 +32,16 @@ internal static class FileSql
 
     public const string Measurements = Parts +
         """
-        SELECT e.body FROM part p JOIN measurement m ON m.shop = @shop AND m.component = p.id
-        JOIN entry e ON e.shop = m.shop AND e.sequence = m.entry
-        WHERE NOT EXISTS (SELECT 1 FROM measurement s WHERE s.shop = m.shop AND s.supersedes = m.id) ORDER BY m.entry
+        SELECT e.body FROM part p CROSS JOIN measurement m JOIN entry e ON e.shop = m.shop AND e.sequence = m.entry
+        WHERE m.shop = @shop AND m.component = p.id
+            AND NOT EXISTS (SELECT 1 FROM measurement s WHERE s.shop = m.shop AND s.supersedes = m.id) ORDER BY m.entry
         """;
 
     public const string Findings = Parts +
         """
-        SELECT e.body FROM part p JOIN finding f ON f.shop = @shop AND f.component = p.id
-        JOIN entry e ON e.shop = f.shop AND e.sequence = f.entry
-        WHERE NOT EXISTS (SELECT 1 FROM finding s WHERE s.shop = f.shop AND s.supersedes = f.id) ORDER BY f.entry
+        SELECT e.body FROM part p CROSS JOIN finding f JOIN entry e ON e.shop = f.shop AND e.sequence = f.entry
+        WHERE f.shop = @shop AND f.component = p.id
+            AND NOT EXISTS (SELECT 1 FROM finding s WHERE s.shop = f.shop AND s.supersedes = f.id) ORDER BY f.entry
         """;
 
     public const string Trials =

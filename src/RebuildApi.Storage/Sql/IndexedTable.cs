@@ -40,7 +40,8 @@ internal sealed record IndexedTable(string Name, string Kind, bool Newest, strin
     /// <summary>The entries that a row must point to, each with what its row says; empty when it has none.</summary>
     public string EntriesSql =>
         $"""
-        SELECT e.sequence, e.unit, e.id, e.body, COALESCE({Says}, '') AS says FROM entry e LEFT JOIN {Name} r ON r.shop = e.shop AND r.entry = e.sequence
+        SELECT e.sequence, e.unit, e.id, e.body, COALESCE({Says}, '') AS says FROM entry e
+        LEFT JOIN {Name} r ON r.shop = e.shop AND {Same} AND r.entry = e.sequence
         WHERE e.shop = @shop AND e.kind = '{Kind}' {(Newest ? OnlyNewest : "")} ORDER BY e.sequence
         """;
 
@@ -50,6 +51,9 @@ internal sealed record IndexedTable(string Name, string Kind, bool Newest, strin
         SELECT MIN(r.entry) FROM {Name} r
         WHERE r.shop = @shop AND NOT EXISTS (SELECT 1 FROM entry e WHERE e.shop = r.shop AND e.sequence = r.entry AND e.kind = '{Kind}')
         """;
+
+    // By what the table's key begins with, so that the row is looked up and not searched for.
+    private string Same => Name == "placement" ? "r.unit = e.unit" : "r.id = e.id";
 
     private static string OnlyNewest =>
         "AND e.sequence IN (SELECT MAX(sequence) FROM entry WHERE shop = @shop AND kind IN ('unit', 'instrument', 'placement', 'vacancy') "
