@@ -5,20 +5,16 @@ namespace RebuildApi.Engine.Measuring;
 /// <summary>One plain reading, brought to 20 °C, with what it was read by.</summary>
 /// <param name="Point">The value on its scale, at 20 °C.</param>
 /// <param name="Place">The plane or angle, if said.</param>
-/// <param name="Instrument">The instrument, if the snapshot knows it.</param>
-/// <param name="InstrumentId">Its id as it was given, if it was.</param>
+/// <param name="InstrumentId">Id of the instrument as it was given, if it was.</param>
 /// <param name="Step">The finest step that could be read, on the scale; 0 when unknown.</param>
 /// <param name="LimitUncertainty">Standard uncertainty from the limit of error, on the scale; 0 when unknown.</param>
 /// <param name="ExpansionSensitivity">Change of the value at 20 °C with the expansion coefficient, scale · K.</param>
+/// <param name="Study">What a gauge study found of the instrument at this characteristic, if there was one.</param>
 internal sealed record ReadValue(
     double Point,
     string? Place,
-    InstrumentState? Instrument,
     string? InstrumentId,
     double Step,
     double LimitUncertainty,
-    double ExpansionSensitivity)
-{
-    /// <summary>What a gauge study found of the instrument at this characteristic, if there was one.</summary>
-    public GaugeCapability? Study { get; init; }
-}
+    double ExpansionSensitivity,
+    GaugeCapability? Study);

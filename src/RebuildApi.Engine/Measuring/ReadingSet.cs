@@ -35,54 +35,59 @@ internal sealed class ReadingSet
 
     public int Count => Values.Length + Bounds.Length;
 
+    /// <summary>What was read of a placed part.</summary>
     public static ReadingSet Of(PlacedComponent placed, Characteristic characteristic, UnitView view)
     {
-        var scale = new Scale(characteristic.Dimension);
-        var material = MaterialOf(placed, view);
-        var values = new List<ReadValue>();
-        var bounds = new List<ReadBound>();
-        var overdue = 0;
-        foreach (var measurement in view.MeasurementsOf(placed.Component, characteristic.Id))
+        var taken = view.MeasurementsOf(placed.Component, characteristic.Id).Select(m =>
         {
-            var instrument = view.Instrument(measurement.Taken.Instrument);
-            if (IsOverdue(measurement, instrument))
-            {
-                overdue += measurement.Readings.Length;
-                if (view.Snapshot.Policy.Overdue == OverdueRule.Block)
-                    continue;
-            }
-
-            var study = StudyOf(instrument, placed, characteristic);
-            foreach (var reading in measurement.Readings)
-            {
-                if (scale.Of(reading) is { } point)
-                    values.Add(Value(point, reading, measurement, instrument, scale, material) with { Study = study });
-                else if (scale.Dimension == Dimension.Length && !reading.IsValue)
-                    bounds.Add(new ReadBound(reading.Low?.Nanometres, reading.High?.Nanometres, reading.At, InstrumentErrors.OfLimit(instrument, scale)));
-            }
-        }
-
-        return new ReadingSet(
-            scale, [.. values.OrderBy(v => v.Point).ThenBy(v => v.InstrumentId, StringComparer.Ordinal)], [.. bounds], material?.ExpansionHalfWidth ?? 0, overdue);
+            var instrument = view.Instrument(m.Taken.Instrument);
+            return new TakenWith(m, instrument, StudyOf(instrument, placed, characteristic));
+        });
+        return Of(taken, new Scale(characteristic.Dimension), MaterialOf(placed, view), view.Snapshot.Policy.Overdue);
     }
 
-    private static bool IsOverdue(Measurement measurement, InstrumentState? instrument) =>
-        instrument?.CalibrationDue is { } due && DateOnly.FromDateTime(measurement.Taken.At.UtcDateTime) > due;
+    /// <summary>Any measurements of one thing.</summary>
+    public static ReadingSet Of(IEnumerable<TakenWith> taken, Scale scale, Material? material, OverdueRule overdueRule)
+    {
+        var all = taken.ToArray();
+        var overdue = all.Where(IsOverdue).ToArray();
+        var counted = overdueRule == OverdueRule.Block ? all.Except(overdue) : all;
+        var readings = counted.SelectMany(t => t.Measurement.Readings.Select(r => (Taken: t, Reading: r))).ToArray();
+        return new ReadingSet(
+            scale,
+            [
+                .. readings.Where(r => scale.Of(r.Reading) is not null)
+                    .Select(r => Value(r.Taken, r.Reading, scale, material))
+                    .OrderBy(v => v.Point)
+                    .ThenBy(v => v.InstrumentId, StringComparer.Ordinal),
+            ],
+            [.. readings.Where(r => scale.Dimension == Dimension.Length && !r.Reading.IsValue).Select(r => Bound(r.Taken, r.Reading, scale))],
+            material?.ExpansionHalfWidth ?? 0,
+            overdue.Sum(t => t.Measurement.Readings.Length));
+    }
+
+    private static bool IsOverdue(TakenWith taken) =>
+        taken.Instrument?.CalibrationDue is { } due && DateOnly.FromDateTime(taken.Measurement.Taken.At.UtcDateTime) > due;
 
     /// <summary>A length read at temperature t is brought to 20 °C: l₂₀ = l·(1 − α·(t − 20 °C)).</summary>
-    private static ReadValue Value(double point, Reading reading, Measurement measurement, InstrumentState? instrument, Scale scale, Material? material)
+    private static ReadValue Value(TakenWith taken, Reading reading, Scale scale, Material? material)
     {
-        var warmer = scale.Dimension == Dimension.Length ? (measurement.Taken.Temperature ?? ReferenceTemperature) - ReferenceTemperature : 0;
+        var point = scale.Of(reading)!.Value;
+        var warmer = scale.Dimension == Dimension.Length ? (taken.Measurement.Taken.Temperature ?? ReferenceTemperature) - ReferenceTemperature : 0;
         var atReference = point * (1 - (material?.ExpansionPerKelvin ?? 0) * warmer);
-        var step = StepOf(reading, instrument, scale);
+        var step = scale.Of(taken.Instrument?.Resolution) ?? scale.LastDigit(reading) ?? 0;
         return new ReadValue(
-            atReference, reading.At, instrument, measurement.Taken.Instrument, step, InstrumentErrors.OfLimit(instrument, scale), point * warmer);
+            atReference,
+            reading.At,
+            taken.Measurement.Taken.Instrument,
+            step,
+            InstrumentErrors.OfLimit(taken.Instrument, scale),
+            point * warmer,
+            taken.Study);
     }
 
-    /// <summary>What can hide behind the last digit; nothing behind a count, which is a whole number of things.</summary>
-    private static double StepOf(Reading reading, InstrumentState? instrument, Scale scale) => scale.Dimension == Dimension.Count
-        ? 0
-        : scale.Of(instrument?.Resolution) ?? scale.LastDigit(reading) ?? 0;
+    private static ReadBound Bound(TakenWith taken, Reading reading, Scale scale) =>
+        new(reading.Low?.Nanometres, reading.High?.Nanometres, reading.At, InstrumentErrors.OfLimit(taken.Instrument, scale));
 
     private static GaugeCapability? StudyOf(InstrumentState? instrument, PlacedComponent placed, Characteristic characteristic) =>
         instrument?.Studies?.FirstOrDefault(s => s.Kind == placed.Component.Kind && s.Characteristic == characteristic.Id);
@@ -93,6 +98,12 @@ internal sealed class ReadingSet
         return kind?.Material is { } id ? view.Family.Materials.GetValueOrDefault(id) : null;
     }
 }
+
+/// <summary>A measurement with what is known of its instrument.</summary>
+/// <param name="Measurement">The measurement.</param>
+/// <param name="Instrument">The instrument, or none.</param>
+/// <param name="Study">What a gauge study found of it at this characteristic, or none.</param>
+internal sealed record TakenWith(Measurement Measurement, InstrumentState? Instrument, GaugeCapability? Study);
 
 /// <summary>A reading that only bounds the value.</summary>
 /// <param name="Low">On the scale; none when there is none.</param>

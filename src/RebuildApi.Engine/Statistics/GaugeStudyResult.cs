@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using RebuildApi.Contracts;
 
 namespace RebuildApi.Engine.Statistics;
 
@@ -38,6 +39,17 @@ public sealed record GaugeStudyResult(
 
     /// <summary>ndc: how many sizes of part the gauge can tell apart, cut down to a whole number; at least 1.</summary>
     public int DistinctCategories => Gauge == 0 ? int.MaxValue : (int)Math.Max(1, Math.Min(int.MaxValue, Math.Floor(CategoriesFactor * PartVariation / Gauge)));
+
+    /// <summary>The study as an instrument carries it into every budget.</summary>
+    /// <param name="kind">The kind of part that was studied.</param>
+    /// <param name="characteristic">The characteristic.</param>
+    /// <param name="siPerUnit">SI units in one unit of the readings: 0.001 for millimetres.</param>
+    public GaugeCapability Capability(string kind, string characteristic, double siPerUnit) => new(
+        kind,
+        characteristic,
+        Repeatability * siPerUnit,
+        Math.Sqrt(Reproducibility * Reproducibility + Interaction * Interaction) * siPerUnit,
+        RepeatabilityFreedom);
 
     /// <summary>100 times a standard deviation over TV.</summary>
     public double Percent(double deviation) => Total == 0 ? 0 : 100 * deviation / Total;
