@@ -9,7 +9,7 @@ namespace RebuildApi.Engine.MonteCarlo;
 /// √(−2 ln u)·cos 2πv and √(−2 ln u)·sin 2πv. Logarithm, sine and cosine are their power series over short intervals, to about 1 part in
 /// 10¹⁵, in plain IEEE steps, so that every machine gives the same numbers.
 /// </summary>
-internal static class NormalNumbers
+public static class NormalNumbers
 {
     private const long OneInBits = 0x3FF0_0000_0000_0000;
     private const long RootOfHalfInBits = 0x3FE6_A09E_0000_0000;

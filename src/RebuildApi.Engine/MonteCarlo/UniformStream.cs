@@ -9,7 +9,7 @@ namespace RebuildApi.Engine.MonteCarlo;
 /// 2021) in sixteen lanes, each seeded through SplitMix64 from the seed and the number of the stream. The same seed and stream give the
 /// same numbers on every machine and whatever else is drawn beside them. Two groups of lanes run abreast so that neither waits for itself.
 /// </summary>
-internal struct UniformStream
+public struct UniformStream
 {
     /// <summary>Numbers are drawn in multiples of this many.</summary>
     public const int Lanes = 16;
@@ -21,6 +21,8 @@ internal struct UniformStream
     private Group _b;
 
     /// <summary>Starts a stream.</summary>
+    /// <param name="seed">The seed.</param>
+    /// <param name="stream">The number of the stream; streams of one seed are unrelated.</param>
     public UniformStream(ulong seed, ulong stream)
     {
         var state = Mixed(seed) ^ Mixed(unchecked(stream * 0xD1B5_4A32_D192_ED03 + 0x8CB9_2BA7_2F3D_8DD7));
