@@ -29,5 +29,5 @@ public sealed class BrackenmerePlugin : IFamilyPlugin
         Complaints.Symptoms,
         Complaints.Causes,
         Cautions.All,
-        []);
+        GoldenCases.All);
 }

@@ -29,5 +29,5 @@ public sealed class KestermerePlugin : IFamilyPlugin
         Rules.Symptoms,
         Rules.Causes,
         Rules.Cautions,
-        []);
+        GoldenCases.All);
 }

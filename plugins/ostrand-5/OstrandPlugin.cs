@@ -29,5 +29,5 @@ public sealed class OstrandPlugin : IFamilyPlugin
         Complaints.Symptoms,
         Complaints.Causes,
         Rules.Cautions,
-        []);
+        GoldenCases.All);
 }

@@ -68,6 +68,19 @@ internal sealed record Bench(Family Family, UnitSnapshot Snapshot)
 
     public Bench Complains(string symptom, string? gear = null) => this with { Snapshot = Snapshot with { Complaint = Snapshot.Complaint.Add(new SymptomSeen(symptom, gear)) } };
 
+    /// <summary>The value itself decides, so that a limit is felt to the nanometre.</summary>
+    public Bench Deciding() => this with { Snapshot = Snapshot with { Policy = Snapshot.Policy with { Decision = DecisionRule.SimpleAcceptance } } };
+
+    /// <summary>A piece known by the member it is sold as, and not read.</summary>
+    public Bench Takes(string position, string member)
+    {
+        var unread = Unread(position + "/thickness");
+        return unread with
+        {
+            Snapshot = unread.Snapshot with { Components = [.. Snapshot.Components.Select(c => c.Id == position ? c with { Attributes = c.Attributes.ToImmutableSortedDictionary().SetItem("member", member) } : c)] },
+        };
+    }
+
     /// <summary>No piece chosen there yet.</summary>
     public Bench Empties(string position) => this with { Snapshot = Snapshot with { Placements = Snapshot.Placements.RemoveAll(p => p.Position == position) } };
 

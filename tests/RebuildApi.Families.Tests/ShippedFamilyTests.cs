@@ -1,4 +1,5 @@
 using RebuildApi.Engine.Families;
+using RebuildApi.Engine.Judging;
 using RebuildApi.Engine.Snapshots;
 
 namespace RebuildApi.Families.Tests;
@@ -14,6 +15,25 @@ public class ShippedFamilyTests
         var found = FamilyCheck.Check(Shipped.Of(id));
 
         Assert.Empty(found.Select(d => $"{d.Field}: {d.Code}: {d.Message}"));
+    }
+
+    [Theory]
+    [MemberData(nameof(Ids))]
+    public void Every_worked_case_of_a_shipped_family_comes_out_as_it_says(string id)
+    {
+        var family = Shipped.Of(id);
+
+        Assert.NotEmpty(family.Golden);
+        Assert.Empty(GoldenCheck.Run(family, new NoHooks()).Select(d => $"{d.Field}: {d.Message}"));
+    }
+
+    [Fact]
+    public void A_worked_case_that_expects_something_else_is_found()
+    {
+        var family = Shipped.Of("brackenmere-4");
+        var wrong = family with { Golden = [family.Golden[0] with { Expected = [new Expectation("third-end-play", "nonconforming"), new Expectation("nothing", "conforming")] }] };
+
+        Assert.Equal(["golden-differs", "golden-subject-unknown"], GoldenCheck.Run(wrong, new NoHooks()).Select(d => d.Code));
     }
 
     [Theory]
