@@ -9,6 +9,8 @@ internal static class GearPairings
         CommonPairings.Mates("third-mesh-pair", "Third gear and countergear", "countergear/third", "third-gear"),
         CommonPairings.Mates("second-mesh-pair", "Second gear and countergear", "countergear/second", "second-gear"),
         CommonPairings.Mates("first-mesh-pair", "First gear and countergear", "countergear/first", "first-gear"),
+        CommonPairings.Mates("reverse-counter-pair", "Countergear and reverse idler", "countergear/reverse", "reverse-idler"),
+        CommonPairings.Mates("reverse-sleeve-pair", "Reverse idler and first and second sleeve", "reverse-idler", "sleeve-1-2"),
         Centres("constant-mesh-centres", "Input gear and countergear at the case's centres", "input-gear", "countergear/input", "centre-distance"),
         Centres("third-mesh-centres", "Third gear and countergear at the case's centres", "countergear/third", "third-gear", "centre-distance"),
         Centres("second-mesh-centres", "Second gear and countergear at the case's centres", "countergear/second", "second-gear", "centre-distance"),

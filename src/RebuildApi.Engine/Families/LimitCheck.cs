@@ -24,7 +24,7 @@ internal static class LimitCheck
         }
 
         foreach (var loop in family.Loops)
-            Sourced(loop.Window.Source, $"loops[{loop.Id}].window", report);
+            Lengths(loop.Window, $"loops[{loop.Id}].window", report);
         foreach (var rule in family.Pairings)
             Sourced(rule.Source, $"pairings[{rule.Id}]", report);
     }
@@ -47,6 +47,13 @@ internal static class LimitCheck
         var ends = new[] { limits.Low, limits.High, limits.Target }.OfType<Quantity>();
         report.Require(ends.All(e => e.Kind == c.Dimension), field, "limit-dimension", $"'{c.Id}' is one of {c.Dimension}, its limits are not.");
         Sourced(limits.Source, field, report);
+    }
+
+    private static void Lengths(Limits window, string field, FamilyReport report)
+    {
+        var ends = new[] { window.Low, window.High, window.Target }.OfType<Quantity>();
+        report.Require(ends.All(e => e is Exact), field, "limit-dimension", "The window of a clearance is one of lengths.");
+        Sourced(window.Source, field, report);
     }
 
     private static void Sourced(Source source, string field, FamilyReport report) =>

@@ -15,7 +15,7 @@ internal static class ReferenceCheck
         foreach (var loop in family.Loops)
             Loop(loop, names, report);
         foreach (var series in family.Series)
-            report.Require(names.HasKind(series.Kind), $"series[{series.Id}].kind", "kind-unknown", names.NoKind(series.Kind));
+            Series(series, names, report);
         foreach (var operation in family.Operations)
             Operation(operation, names, report);
     }
@@ -52,7 +52,8 @@ internal static class ReferenceCheck
 
     private static void Loop(ClearanceLoop loop, FamilyNames names, FamilyReport report)
     {
-        report.Require(!loop.Terms.IsEmpty, $"loops[{loop.Id}].terms", "loop-open", "A clearance needs members.");
+        var closes = loop.Terms.Any(t => t.Numerator > 0) && loop.Terms.Any(t => t.Numerator < 0);
+        report.Require(closes, $"loops[{loop.Id}].terms", "loop-open", "A clearance needs members that open the gap and members that close it.");
         foreach (var (term, i) in loop.Terms.Select((t, i) => (t, i)))
         {
             var field = $"loops[{loop.Id}].terms[{i}]";
@@ -74,6 +75,15 @@ internal static class ReferenceCheck
                 report.Require(series.MaxPieces is >= 1 and <= 10, $"{field}.maxPieces", "quantity-range", "A pack has 1 to 10 pieces.");
                 break;
         }
+    }
+
+    /// <summary>A piece is read by the characteristic <c>thickness</c> of its kind.</summary>
+    private static void Series(Series series, FamilyNames names, FamilyReport report)
+    {
+        var field = $"series[{series.Id}].kind";
+        report.Require(names.HasKind(series.Kind), field, "kind-unknown", names.NoKind(series.Kind));
+        var read = names.HasCharacteristic(series.Kind, new Address("", "thickness"));
+        report.Require(read, field, "characteristic-unknown", $"The kind '{series.Kind}' has no characteristic 'thickness' by which a piece is read.");
     }
 
     private static void Operation(Operation operation, FamilyNames names, FamilyReport report)
