@@ -81,6 +81,23 @@ internal sealed record Bench(Family Family, UnitSnapshot Snapshot)
         };
     }
 
+    /// <summary>How a part sits.</summary>
+    public Bench Placing(string position, Func<Placement, Placement> change) => this with
+    {
+        Snapshot = Snapshot with { Placements = [.. Snapshot.Placements.Select(p => p.Position == position ? change(p) : p)] },
+    };
+
+    /// <summary>A like part in place of the one that was found there.</summary>
+    public Bench Exchanges(string position)
+    {
+        var found = Snapshot.Placements.First(p => p.Position == position);
+        var part = Snapshot.Components.Single(c => c.Id == found.Component) with { Id = found.Component + "-other", Origin = Origin.Shelf };
+        return this with
+        {
+            Snapshot = Snapshot with { Components = Snapshot.Components.Add(part), Placements = Snapshot.Placements.Add(found with { Component = part.Id, Role = PlacementRole.Fitted }) },
+        };
+    }
+
     /// <summary>No piece chosen there yet.</summary>
     public Bench Empties(string position) => this with { Snapshot = Snapshot with { Placements = Snapshot.Placements.RemoveAll(p => p.Position == position) } };
 

@@ -19,6 +19,8 @@ public class FamilyCheckTests
         { "loop without members", "loop-open", "loops[third-end-play].terms" },
         { "loop that nothing closes", "loop-open", "loops[third-end-play].terms" },
         { "window of angles", "limit-dimension", "loops[third-end-play].window" },
+        { "colder than nothing", "temperature-range", "loops[third-end-play].thermal" },
+        { "pairing window upside down", "window-upside-down", "pairings[first-ring-to-cone].parameters.gap-low" },
         { "piece that can't be read", "characteristic-unknown", "series[snap-ring-3-4].kind" },
         { "coefficient of zero", "coefficient-range", "loops[third-end-play].terms[0]" },
         { "address of nothing", "address-unknown", "loops[third-end-play].terms[0]" },
@@ -67,6 +69,11 @@ public class FamilyCheckTests
         "loop without members" => Changed(l => l with { Terms = [] }),
         "loop that nothing closes" => Changed(l => l with { Terms = [l.Terms[0]] }),
         "window of angles" => Changed(l => l with { Window = new Limits(new Real(0, Dimension.Angle), null, null, FamilyBuilder.Invented) }),
+        "colder than nothing" => Changed(l => l with { Thermal = new Thermal(-10, 350, null, null) }),
+        "pairing window upside down" => s_sound with
+        {
+            Pairings = [.. s_sound.Pairings.Select(r => r.Id == "first-ring-to-cone" ? r with { Parameters = r.Parameters.ToImmutableSortedDictionary().SetItem("gap-low", new Exact(Length.Inches(1))) } : r)],
+        },
         "piece that can't be read" => Changed(s => s with { Kind = "input-seal" }),
         "coefficient of zero" => Changed(l => l with { Terms = l.Terms.SetItem(0, l.Terms[0] with { Numerator = 0 }) }),
         "address of nothing" => Changed(l => l with { Terms = l.Terms.SetItem(0, new Term(new OfPart(new Address("mainshaft", "nothing")), 1)) }),

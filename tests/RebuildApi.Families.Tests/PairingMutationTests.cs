@@ -21,7 +21,7 @@ public class PairingMutationTests
         var changed =
             from r in s_sound.Family.Pairings
             from p in r.Parameters
-            select (Rule: r, Parameter: p.Key, Changed: r with { Parameters = r.Parameters.ToImmutableSortedDictionary().SetItem(p.Key, Moved(p.Key, p.Value)) });
+            select (Rule: r, Parameter: p.Key, Changed: r with { Parameters = r.Parameters.ToImmutableSortedDictionary().SetItem(p.Key, Moved(r, p.Key, p.Value)) });
 
         var survivors = changed.Where(c => s_probes.All(b => Said(b, c.Rule) == Said(b, c.Changed)));
 
@@ -52,13 +52,13 @@ public class PairingMutationTests
         ("profile shift", t with { ProfileShift = t.ProfileShift + 0.1 }),
     ];
 
-    /// <summary>A limit goes past any value; any other number goes up by half.</summary>
-    private static Quantity Moved(string name, Quantity value)
+    /// <summary>A low limit goes up to the high one and a high one down to the low one; any other number goes up by half, or down to next to nothing.</summary>
+    private static Quantity Moved(PairingRule rule, string name, Quantity value)
     {
         if (name.EndsWith("low", StringComparison.Ordinal))
-            return value is Exact ? new Exact(Length.Millimetres(1000)) : new Real(10, value.Kind);
+            return rule.Parameters[name[..^3] + "high"];
         if (name.EndsWith("high", StringComparison.Ordinal))
-            return value is Exact ? new Exact(Length.Millimetres(-1000)) : new Real(1e-6, value.Kind);
+            return rule.Parameters[name[..^4] + "low"];
         if (name is "share-watch" or "angle-tolerance")
             return new Real(1e-3, value.Kind);
         return value is Exact e ? new Exact(new Length(e.Value.Nanometres * 3 / 2)) : new Real(value.InSi * 1.5, value.Kind);

@@ -24,7 +24,7 @@ internal static class LimitCheck
         }
 
         foreach (var loop in family.Loops)
-            Lengths(loop.Window, $"loops[{loop.Id}].window", report);
+            Loop(loop, $"loops[{loop.Id}]", report);
         foreach (var rule in family.Pairings)
             Sourced(rule.Source, $"pairings[{rule.Id}]", report);
     }
@@ -47,6 +47,17 @@ internal static class LimitCheck
         var ends = new[] { limits.Low, limits.High, limits.Target }.OfType<Quantity>();
         report.Require(ends.All(e => e.Kind == c.Dimension), field, "limit-dimension", $"'{c.Id}' is one of {c.Dimension}, its limits are not.");
         Sourced(limits.Source, field, report);
+    }
+
+    private static void Loop(ClearanceLoop loop, string field, FamilyReport report)
+    {
+        Lengths(loop.Window, $"{field}.window", report);
+        if (loop.Thermal is not { } thermal)
+            return;
+        var kelvin = double.IsFinite(thermal.Cold) && double.IsFinite(thermal.Hot) && thermal.Cold > 0 && thermal.Cold <= thermal.Hot;
+        report.Require(kelvin, $"{field}.thermal", "temperature-range", "Cold and hot are kelvin, cold before hot.");
+        foreach (var window in new[] { thermal.ColdWindow, thermal.HotWindow }.OfType<Limits>())
+            Lengths(window, $"{field}.thermal", report);
     }
 
     private static void Lengths(Limits window, string field, FamilyReport report)
