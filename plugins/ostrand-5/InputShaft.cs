@@ -42,7 +42,7 @@ internal static class InputShaft
         Place("fifth-gear", "Fifth gear"),
         Place("needles-5", "Caged needles of fifth").Holds("needle-cage"),
         Place("input-bearing-rear", "Rear tapered bearing of the input shaft").Holds("input-bearing"),
-        Place("input-shim", "Shims of the input shaft").Holds("input-shim", 3),
+        Place("input-shim", "Shims of the input shaft").Pack("input-shim", 3),
         Place("input-shaft", "Input shaft"),
         Place("input-bearing-front", "Front tapered bearing of the input shaft").Holds("input-bearing"),
         Place("fourth-washer", "Thrust washer behind fourth gear"),

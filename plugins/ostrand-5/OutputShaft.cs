@@ -32,7 +32,7 @@ internal static class OutputShaft
 
     public static ImmutableArray<Position> Places => Assembly("output-shaft",
         Place("output-bearing-rear", "Rear tapered bearing of the output shaft").Holds("output-bearing"),
-        Place("output-shim", "Shims of the output shaft").Holds("output-shim", 3),
+        Place("output-shim", "Shims of the output shaft").Pack("output-shim", 3),
         Place("output-shaft", "Output shaft"),
         Place("output-bearing-front", "Front tapered bearing of the output shaft").Holds("output-bearing"),
         Place("first-washer", "Thrust washer behind first gear"),

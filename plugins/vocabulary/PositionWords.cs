@@ -8,6 +8,9 @@ internal static class PositionWords
 
     public static Position Holds(this Position position, string kind, int quantity = 1) => position with { Kind = kind, Quantity = quantity };
 
+    /// <summary>A pack: from one piece up to so many.</summary>
+    public static Position Pack(this Position position, string kind, int upTo) => position with { Kind = kind, Quantity = upTo, Fewest = 1 };
+
     public static Position Limit(this Position position, string characteristic, Limits? @new = null, Limits? service = null) => position with
     {
         Overrides = position.Overrides.Add(new LimitOverride(characteristic, @new, service)),

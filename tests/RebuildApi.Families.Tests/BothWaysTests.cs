@@ -27,7 +27,7 @@ public class BothWaysTests
         PairingJudge.Judge(rule, new EstimateBook(new UnitView(bench.Snapshot, index))).Outcome;
 
     private static IEnumerable<Bench> Changes(Bench bench, FamilyIndex index, PairingRule rule) =>
-        rule.Roles.Values.Select(r => r.Split('/')[0]).Distinct().SelectMany(p => Seen(bench, index, p).Concat(Read(bench, index, p)).Concat(Placed(bench, p)));
+        rule.Roles.Values.Select(r => r.Split('/')[0]).Distinct().SelectMany(p => Placed(bench, p).Concat(Seen(bench, index, p)).Concat(Read(bench, index, p)));
 
     private static IEnumerable<Bench> Seen(Bench bench, FamilyIndex index, string position) =>
         from a in index.KindAt(position)!.Attributes

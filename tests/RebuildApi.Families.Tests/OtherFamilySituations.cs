@@ -53,6 +53,27 @@ public class OtherFamilySituations
     }
 
     [Fact]
+    public void A_pack_of_two_shims_is_as_good_as_one_of_three()
+    {
+        var two = Healthy.Ostrand.Empties("output-shim");
+        var three = Healthy.Ostrand.Snapshot.Placements.Where(p => p.Position == "output-shim").ToArray();
+        var pack = two with { Snapshot = two.Snapshot with { Placements = two.Snapshot.Placements.AddRange(three.Take(2)) } };
+
+        var judgement = pack.Judge();
+
+        Assert.Equal(2, judgement.Parts.Count(p => p.Position == "output-shim"));
+        Assert.DoesNotContain(judgement.Missing, m => m.Position == "output-shim");
+    }
+
+    [Fact]
+    public void No_shim_at_all_is_missed()
+    {
+        var judgement = Healthy.Ostrand.Empties("output-shim").Judge();
+
+        Assert.Single(judgement.Missing, m => m.Position == "output-shim");
+    }
+
+    [Fact]
     public void Shims_not_chosen_yet_leave_the_preload_open()
     {
         var answer = Healthy.Ostrand.Empties("output-shim").Judge().Clearance("output-preload");

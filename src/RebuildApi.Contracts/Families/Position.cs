@@ -10,6 +10,7 @@ namespace RebuildApi.Contracts;
 /// <param name="Quantity">How many like parts fill it; at least 1.</param>
 /// <param name="StripOrder">Where it comes in taking the gearbox apart; the sheet follows it.</param>
 /// <param name="Overrides">Limits that differ here from the kind's own.</param>
+/// <param name="Fewest">How few like parts will do, for a pack of shims: 1 to the quantity. All of them when none is given.</param>
 public sealed record Position(
     string Id,
     Text Name,
@@ -17,7 +18,8 @@ public sealed record Position(
     string Group,
     int Quantity,
     int StripOrder,
-    ImmutableArray<LimitOverride> Overrides);
+    ImmutableArray<LimitOverride> Overrides,
+    int? Fewest = null);
 
 /// <summary>Limits of one characteristic that differ at one position from the kind's own. An absent one keeps the kind's.</summary>
 /// <param name="Characteristic">Id of the kind's characteristic.</param>

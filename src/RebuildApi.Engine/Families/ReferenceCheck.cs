@@ -43,6 +43,7 @@ internal static class ReferenceCheck
         var field = $"positions[{position.Id}]";
         report.Require(names.HasKind(position.Kind), $"{field}.kind", "kind-unknown", names.NoKind(position.Kind));
         report.Require(position.Quantity is >= 1 and <= 1000, $"{field}.quantity", "quantity-range", $"'{position.Quantity}' parts can't fill a place.");
+        report.Require(position.Fewest is null || (position.Fewest >= 1 && position.Fewest <= position.Quantity), $"{field}.fewest", "quantity-range", "The fewest that will do is 1 to the quantity.");
         foreach (var o in position.Overrides)
         {
             var there = names.HasCharacteristic(position.Kind, new Address("", o.Characteristic));

@@ -16,8 +16,12 @@ public static class PartJudge
     [
         .. book.View.Family.Family.Positions
             .OrderBy(p => p.StripOrder)
-            .SelectMany(position => Enumerable.Range(1, position.Quantity).Select(index => Judge(position, index, book))),
+            .SelectMany(position => Enumerable.Range(1, position.Quantity).Where(index => Counts(position, index, book.View)).Select(index => Judge(position, index, book))),
     ];
+
+    /// <summary>A place that must be filled, or that is: a pack of shims may have fewer pieces than there is room for.</summary>
+    private static bool Counts(Position position, int index, UnitView view) =>
+        index <= (position.Fewest ?? position.Quantity) || view.At(position.Id).Any(p => p.Placement.Index == index);
 
     private static PartAnswer Judge(Position position, int index, EstimateBook book) =>
         book.View.At(position.Id).FirstOrDefault(p => p.Placement.Index == index) is { } placed
