@@ -40,7 +40,8 @@ public sealed record PluginHostOptions
     public WorkerCommand? Worker { get; init; }
 
     /// <summary>
-    /// Where what plug-ins declared is kept, so that their workers need not start for it again; none keeps nothing. Whoever can write there can change families.
+    /// Where what plug-ins declared is kept, so that their workers need not start for it again; none keeps nothing. Whoever can write there can
+    /// change families.
     /// </summary>
     public string? DeclarationFolder { get; init; }
 

@@ -41,7 +41,8 @@ public sealed class LimitsTests
     [Fact]
     public void A_window_upside_down_is_not_read_from_JSON_either()
     {
-        const string upsideDown = """{"low":{"is":"exact","value":2},"high":{"is":"exact","value":1},"target":null,"source":{"kind":"invented","citation":"a test"}}""";
+        const string upsideDown =
+            """{"low":{"is":"exact","value":2},"high":{"is":"exact","value":1},"target":null,"source":{"kind":"invented","citation":"a test"}}""";
 
         Assert.ThrowsAny<Exception>(() => JsonSerializer.Deserialize(upsideDown, ContractJson.Default.Limits));
     }

@@ -1,11 +1,15 @@
+using System.Globalization;
+
 namespace RebuildApi.PluginHost.Tests;
 
 /// <summary>Which processes run on this machine (Linux: <c>/proc</c>).</summary>
 internal static class Processes
 {
     /// <summary>Ids of those whose command line has a word in it.</summary>
-    public static IReadOnlyList<int> With(string word) =>
-        [.. Directory.EnumerateDirectories("/proc").Select(Path.GetFileName).Where(n => n!.All(char.IsAsciiDigit)).Where(n => CommandLineOf(n!).Contains(word, StringComparison.Ordinal)).Select(n => int.Parse(n!, System.Globalization.CultureInfo.InvariantCulture))];
+    public static IReadOnlyList<int> With(string word) => [.. Directory.EnumerateDirectories("/proc")
+        .Select(folder => Path.GetFileName(folder))
+        .Where(name => name.All(char.IsAsciiDigit) && CommandLineOf(name).Contains(word, StringComparison.Ordinal))
+        .Select(name => int.Parse(name, CultureInfo.InvariantCulture))];
 
     /// <summary>Waits until none is left, but not for ever.</summary>
     public static async Task<bool> AllGone(string word)

@@ -131,12 +131,14 @@ public sealed class WorkerTests : IDisposable
     public async Task A_call_in_flight_finishes_on_the_plugin_that_it_began_with()
     {
         var catalog = _bench.Shipped("good-with-hook").OpenWithWorkers();
-        var calls = Enumerable.Range(0, 8).Select(_ => Task.Run(() => Enumerable.Range(0, 40).Select(_ => catalog.Run("shelf-good", "side")).ToList())).ToList();
+        var calls = Enumerable.Range(0, 8).Select(_ => Task.Run(ManyCalls)).ToList();
 
         for (var swap = 0; swap < 3; swap++)
             await catalog.Reload("good-with-hook", CancellationToken.None);
 
         Assert.All((await Task.WhenAll(calls)).SelectMany(c => c), result => Assert.Single(result.Verdicts));
+
+        List<HookAnswerResult> ManyCalls() => [.. Enumerable.Range(0, 40).Select(_ => catalog.Run("shelf-good", "side"))];
     }
 
     private static UnitSnapshot For(PluginCatalog catalog, string unit) =>

@@ -17,7 +17,9 @@ internal static class SmallFamily
     public static PluginManifest Manifest(string id) => new(id, "1.0.0", "Saltmarsh Lane Gearboxes (invented)");
 
     public static PairingVerdict Verdict(string rule, Compatibility outcome, params ImmutableArray<Reason> reasons) => new(
-        rule, outcome, Severity.Wear, reasons, [], [], new RuleIdentity(new FamilyVersion("someone-else", "9.9.9"), "forged", "forged", "9.9", "9.9", rule), "forged");
+        rule, outcome, Severity.Wear, reasons, [], [], Forged(rule), "forged");
+
+    private static RuleIdentity Forged(string rule) => new(new FamilyVersion("someone-else", "9.9.9"), "forged", "forged", "9.9", "9.9", rule);
 
     private static Position Place(string id) => new(id, Words(id), "washer", "mainshaft", 1, 1, []);
 

@@ -8,7 +8,8 @@ namespace RebuildApi.PluginHost.Catalog;
 /// <summary>Takes up one plug-in: read once, looked through as data, asked whether it is approved, and only then loaded and asked what it declares.</summary>
 internal sealed class PluginTaking(PluginHostOptions options, Approvals approvals, ShadowFolder shadow)
 {
-    private const string InProcess = "Not contained: it runs in the service's own process. A loop keeps one core; an exit, a stack overflow or running out of memory ends the service.";
+    private const string InProcess = "Not contained: it runs in the service's own process. A loop keeps one core; an exit, a stack overflow or "
+        + "running out of memory ends the service.";
     private readonly WorkerLauncher? _launcher = options.Worker is { } command ? new WorkerLauncher(command, options.WorkerLimits) : null;
     private readonly DeclarationCache _declared = new(options.DeclarationFolder);
 

@@ -36,4 +36,4 @@ public sealed record WorkerCommand(string FileName, ImmutableArray<string> Argum
 /// <param name="HeapBytes">The most that managed objects may take.</param>
 /// <param name="DataBytes">The most that the process may write to in memory, all in all; counted where the system has <c>prlimit</c>.</param>
 /// <param name="AnswerBytes">The longest answer.</param>
-public sealed record WorkerLimits(long HeapBytes = 256 << 20, long DataBytes = 1 << 30, int AnswerBytes = 32 << 20);
+public sealed record WorkerLimits(long HeapBytes = 256 << 20, long DataBytes = 512 << 20, int AnswerBytes = 32 << 20);

@@ -66,15 +66,17 @@ internal sealed class WorkerLauncher(WorkerCommand command, WorkerLimits limits)
 
     private static (ImmutableArray<string> Prefix, string Words) Contain(WorkerLimits limits)
     {
+        const string LetGo = "processes that it starts and lets go";
         var data = limits.DataBytes.ToString(CultureInfo.InvariantCulture);
         var heap = (limits.HeapBytes >> 20).ToString(CultureInfo.InvariantCulture);
+        var capWords = $"it writes nothing to files, its memory is capped (objects {heap} MiB)";
         ImmutableArray<string> apart = ["/usr/bin/unshare", "--user", "--map-current-user", "--net", "--pid", "--fork", "--kill-child"];
         ImmutableArray<string> capped = ["/usr/bin/prlimit", "--data=" + data, "--core=0", "--fsize=0"];
         if (Works([.. apart, .. capped], limits))
-            return ([.. apart, .. capped], $"In a worker process without network; it writes no files, its memory is capped (objects {heap} MiB) and whatever it starts ends with it.");
+            return ([.. apart, .. capped], $"In a worker process without network; {capWords}, and whatever it starts ends with it.");
         if (Works(capped, limits))
-            return (capped, $"In a worker process; it writes no files and its memory is capped (objects {heap} MiB). Not contained: network, and processes that it starts and lets go.");
-        return ([], $"In a worker process; its objects are capped at {heap} MiB. Not contained: other memory, files, network, and processes that it starts and lets go.");
+            return (capped, $"In a worker process; {capWords}. Not contained: network, and {LetGo}.");
+        return ([], $"In a worker process; its objects are capped at {heap} MiB. Not contained: other memory, files, network, and {LetGo}.");
     }
 
     private static bool Works(ImmutableArray<string> prefix, WorkerLimits limits)

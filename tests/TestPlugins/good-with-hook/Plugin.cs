@@ -8,7 +8,8 @@ public sealed class Plugin : IFamilyPlugin
 {
     public PluginManifest Manifest => SmallFamily.Manifest("good-with-hook");
 
-    public ImmutableArray<Family> Declare() => [SmallFamily.Named("shelf-good", SmallFamily.Hook("side"), SmallFamily.Hook("strays"), SmallFamily.Hook("repeats"))];
+    public ImmutableArray<Family> Declare() =>
+        [SmallFamily.Named("shelf-good", SmallFamily.Hook("side"), SmallFamily.Hook("strays"), SmallFamily.Hook("repeats"))];
 
     public HookAnswer Judge(string hookId, UnitSnapshot snapshot) => hookId switch
     {
