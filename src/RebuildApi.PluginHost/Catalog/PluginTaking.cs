@@ -55,12 +55,11 @@ internal sealed class PluginTaking(PluginHostOptions options, Approvals approval
 
     private PluginEntry Load(PluginFiles files, Version contract)
     {
-        // From the shadow folder and hashed again: what is loaded is what was approved, whoever wrote to either folder meanwhile.
-        var folder = shadow.Write(files);
-        var copy = PluginFolder.Read(folder, options.Limits);
-        if (copy.Sha256 != files.Sha256)
-            throw PluginFault.Refused("Its copy was changed before it could be loaded.");
-        IPluginCode code = _launcher is null ? new InProcessCode(copy) : new WorkerCode(_launcher, _declared, copy, folder, options.DeclareBudget);
+        // In this process the bytes that were hashed are loaded from memory; a worker hashes its copy again before it loads it. Either way what runs is
+        // what was approved, whoever wrote to either folder meanwhile.
+        IPluginCode code = _launcher is null
+            ? new InProcessCode(files)
+            : new WorkerCode(_launcher, _declared, files, shadow.Write(files), options.DeclareBudget);
         try
         {
             return Loaded(files, contract, code, Declaration.Read(code.Declare(options.DeclareBudget), files.Id));

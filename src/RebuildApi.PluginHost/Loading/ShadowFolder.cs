@@ -25,22 +25,22 @@ internal sealed class ShadowFolder : IDisposable
     }
 
     /// <summary>Writes a plug-in's assemblies to a new folder.</summary>
-    /// <returns>The folder, named as the plug-in.</returns>
-    public string Write(PluginFiles files)
+    /// <returns>The copy; its folder is named as the plug-in.</returns>
+    public ShadowCopy Write(PluginFiles files)
     {
         var number = Interlocked.Increment(ref _generation).ToString(CultureInfo.InvariantCulture);
-        var folder = Path.Combine(_run, number, files.Id);
-        Directory.CreateDirectory(folder);
+        var copy = new ShadowCopy(Path.Combine(_run, number));
+        var folder = Directory.CreateDirectory(copy.FolderOf(files.Id)).FullName;
         foreach (var file in files.Files)
             File.WriteAllBytes(Path.Combine(folder, file.Name), file.Bytes);
-        return folder;
+        return copy;
     }
 
     /// <summary>Removes this run's folder.</summary>
     public void Dispose()
     {
         _lock.Dispose();
-        Remove(_run);
+        new ShadowCopy(_run).Dispose();
     }
 
     private static string LockOf(string run) => Path.Combine(run, "in-use");
@@ -54,23 +54,11 @@ internal sealed class ShadowFolder : IDisposable
             {
             }
 
-            Remove(run);
+            new ShadowCopy(run).Dispose();
         }
         catch (IOException)
         {
             return;
-        }
-    }
-
-    private static void Remove(string folder)
-    {
-        try
-        {
-            Directory.Delete(folder, recursive: true);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            // Left for the next start; nothing is ever loaded from it again.
         }
     }
 }

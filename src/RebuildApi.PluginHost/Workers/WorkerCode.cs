@@ -7,7 +7,8 @@ namespace RebuildApi.PluginHost.Workers;
 /// A plug-in's code in a worker process of its own. One runs only while there is code to run: it is ended after the families were declared, started again for
 /// the first hook, kept for the next one, and replaced when it has ended.
 /// </summary>
-internal sealed class WorkerCode(WorkerLauncher launcher, DeclarationCache cache, PluginFiles files, string folder, TimeSpan loadBudget) : IPluginCode
+internal sealed class WorkerCode(WorkerLauncher launcher, DeclarationCache cache, PluginFiles files, ShadowCopy copy, TimeSpan loadBudget)
+    : IPluginCode
 {
     private readonly Lock _one = new();
     private WorkerProcess? _worker;
@@ -34,6 +35,8 @@ internal sealed class WorkerCode(WorkerLauncher launcher, DeclarationCache cache
             _worker?.Dispose();
             _worker = null;
         }
+
+        copy.Dispose();
     }
 
     private WorkerProcess Worker()
@@ -57,5 +60,5 @@ internal sealed class WorkerCode(WorkerLauncher launcher, DeclarationCache cache
     }
 
     private DeclaredBytes Load(WorkerProcess worker, TimeSpan budget) =>
-        WorkerProtocol.ToDeclared(worker.Ask(WorkerProtocol.Load(folder, files.Sha256), budget));
+        WorkerProtocol.ToDeclared(worker.Ask(WorkerProtocol.Load(copy.FolderOf(files.Id), files.Sha256), budget));
 }
