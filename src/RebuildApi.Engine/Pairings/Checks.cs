@@ -122,7 +122,7 @@ internal static class Checks
         var told = value.Point ?? (lies == Lies.Below ? value.High : value.Low) ?? value.High ?? 0;
         return limit is Exact exact
             ? [("valueNm", Math.Round(told).ToString("F0", CultureInfo.InvariantCulture)), ("limitNm", exact.Value.Nanometres.ToString(CultureInfo.InvariantCulture))]
-            : [("value", Say(told)), ("limit", Say(limit.InSi))];
+            : [("value", told.ToString("G3", CultureInfo.InvariantCulture)), ("limit", Say(limit.InSi))];
     }
 
     private static Quantity Nearest(Known value, Quantity? low, Quantity? high) => (low, high) switch

@@ -20,7 +20,7 @@ public static class CompatibilitySearch
     public static ImmutableArray<CandidateVerdict> For(string position, IEnumerable<Candidate> candidates, EstimateBook book, int index = 1)
     {
         var kind = book.View.Family.KindAt(position)?.Id;
-        var rules = book.View.Family.Family.Pairings.Where(r => TakesPart(r, position, book.View.Family)).ToArray();
+        var rules = book.View.Family.Family.Pairings.Where(r => r.Touches(position, book.View.Family.Family)).ToArray();
         return
         [
             .. candidates
@@ -62,8 +62,4 @@ public static class CompatibilitySearch
             pairings,
             [.. pairings.SelectMany(p => p.Settles).Distinct()]);
     }
-
-    private static bool TakesPart(PairingRule rule, string position, FamilyIndex family) =>
-        rule.Roles.Values.Any(r => Place.Parse(r).Position == position)
-        || family.Family.Sets.Any(s => s.Id == rule.Options.GetValueOrDefault("set") && s.Positions.Contains(position));
 }

@@ -18,7 +18,7 @@ public static class ProvenCures
         var declared = rule.Cures.Select(c => c with { Sufficient = c.Sufficient && Mends(rule, c, book) }).ToImmutableArray();
         var exchanges = PairingJudge.Cases(rule, book).Take(1).SelectMany(Templates.Of(rule.Template)!.Exchanges);
         var found = new List<Cure>();
-        foreach (var exchange in exchanges)
+        foreach (var exchange in exchanges.SelectMany(e => new[] { e, WithSets(e, book.View.Family.Family) }))
         {
             var cure = new Cure(exchange.Id, Text.English(exchange.Id, exchange.Words), Sufficient: true, exchange.Steps);
             var known = declared.Concat(found).Where(c => c.Sufficient);
@@ -45,6 +45,18 @@ public static class ProvenCures
         return after;
     }
 
+    /// <summary>The same exchange with the rest of every set that it would split, supplied as a set.</summary>
+    private static Exchange WithSets(Exchange exchange, Family family)
+    {
+        var positions = exchange.Steps.Select(s => s.Position).ToHashSet(StringComparer.Ordinal);
+        var sets = family.Sets.Where(s => s.Positions.Any(positions.Contains)).ToArray();
+        var others = sets.SelectMany(s => s.Positions).Where(p => !positions.Contains(p)).Distinct(StringComparer.Ordinal).ToArray();
+        return others.Length == 0 ? exchange : new Exchange(
+            exchange.Id + "-as-set",
+            $"{exchange.Words} Change with it, as a set: {string.Join(", ", others)}.",
+            [.. exchange.Steps, .. sets.SelectMany(s => s.Positions).Distinct(StringComparer.Ordinal).Select(p => new CureStep(p, "supplied", "as-set", null, null))]);
+    }
+
     private static bool Mends(PairingRule rule, Cure cure, EstimateBook book) =>
         !cure.Steps.IsDefaultOrEmpty && PairingJudge.Outcome(rule, After(cure, book)) == Compatibility.Compatible;
 
@@ -57,7 +69,7 @@ public static class ProvenCures
         var positions = cure.Steps.Select(s => s.Position).ToHashSet(StringComparer.Ordinal);
         var after = After(cure, book);
         return book.View.Family.Family.Pairings
-            .Where(r => r.Id != rule.Id && r.Roles.Values.Any(p => positions.Contains(Place.Parse(p).Position)))
+            .Where(r => r.Id != rule.Id && positions.Any(p => r.Touches(p, book.View.Family.Family)))
             .Where(r => PairingJudge.Outcome(r, after) == Compatibility.Incompatible)
             .All(r => PairingJudge.Outcome(r, book) == Compatibility.Incompatible);
     }

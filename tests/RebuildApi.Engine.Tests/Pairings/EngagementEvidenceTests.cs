@@ -16,8 +16,8 @@ public sealed class EngagementEvidenceTests
         var verdict = s_rule.Judge(EngagementScene.Family, EngagementScene.Of("straight", "sound", "sound", "back-tapered", "none", 0, 3.5));
 
         Assert.Contains("engagement-fresh-draws-nothing", verdict.Codes());
-        Assert.Equal(("0", "0", "390"), Numbers(verdict, "engagement-forces-fresh"));
-        Assert.Equal(("3.5", "597", "988"), Numbers(verdict, "engagement-forces-bedded"));
+        Assert.Equal(("0", "0", "390"), Numbers(verdict, "engagement-fresh-straight"));
+        Assert.Equal(("3.5", "597", "988"), Numbers(verdict, "engagement-bedded-in"));
     }
 
     [Fact]
@@ -25,8 +25,17 @@ public sealed class EngagementEvidenceTests
     {
         var verdict = s_rule.Judge(EngagementScene.Family, EngagementScene.Of("straight", "leaned", "dark", "straight", "none", -3, 0));
 
-        Assert.Equal(("-3", "-511", "-121"), Numbers(verdict, "engagement-forces-fresh-out"));
-        Assert.DoesNotContain("engagement-forces-bedded", verdict.Codes());
+        Assert.Equal(("3", "511", "-121"), Numbers(verdict, "engagement-fresh-out"));
+        Assert.DoesNotContain("engagement-bedded-in", verdict.Codes());
+    }
+
+    [Fact]
+    public void A_friction_that_still_holds_leaned_teeth_is_said_to_be_no_reserve()
+    {
+        var verdict = s_rule.With("friction", new Real(0.05, Dimension.Ratio))
+            .Judge(EngagementScene.Family, EngagementScene.Of("straight", "leaned", "dark", "straight", "none", -3, 0));
+
+        Assert.Equal(("3", "511", "464"), Numbers(verdict, "engagement-fresh-out-held"));
     }
 
     [Fact]
@@ -38,7 +47,7 @@ public sealed class EngagementEvidenceTests
         [
             "The engagement teeth of the third-gear have leaned over: a straight sleeve is pushed out of gear under load.",
             "The drive flanks of the third-gear are worn and the coast flanks dark and untouched: the teeth have leaned. That explains jumping out under load, not on the overrun.",
-            "Fresh, the flank touched stands at -3 degrees: -511 N along the shaft (inward positive); the sleeve is pushed out with 121 N once vibration relieves friction.",
+            "Fresh, the flank touched leans 3 degrees the wrong way: at 400 N·m it pushes the sleeve out with 511 N, and a friction of 0.02 does not hold it: 121 N are left.",
         ], verdict.Reasons.Select(ReasonText.Words));
     }
 
@@ -46,7 +55,7 @@ public sealed class EngagementEvidenceTests
     public void Without_a_torque_no_force_is_told() =>
         Assert.DoesNotContain(
             EngagementScene.Rule.Judge(EngagementScene.Family, EngagementScene.Of("straight", "leaned", "dark", "straight", "none", -3, 0)).Codes(),
-            code => code.StartsWith("engagement-forces", StringComparison.Ordinal));
+            code => code.StartsWith("engagement-fresh", StringComparison.Ordinal));
 
     private static (string Degrees, string Flank, string PullOut) Numbers(PairingVerdict verdict, string code)
     {

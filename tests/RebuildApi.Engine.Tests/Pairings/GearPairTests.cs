@@ -120,6 +120,22 @@ public sealed class GearPairTests
         Assert.Equal(Incompatible, stage.Exchanged("a").Judge(rule).Outcome);
     }
 
+    [Fact]
+    public void A_hub_that_is_exchanged_brings_its_sleeve_with_it()
+    {
+        var slots = Rule("ring-slot-to-key", ("ring", "ring"), ("key", "key"), ("hub", "hub"));
+        var stage = Stage.Set("ring; key; hub: key-slot=opened; sleeve", f => f with
+        {
+            Sets = [new MatchedSet("pair", ["hub", "sleeve"], SetBond.SameIndividuals)],
+            Pairings = [slots with { Id = "slots" }, Rule("matched-set").With("set", "pair") with { Id = "set" }],
+        });
+
+        var cure = Assert.Single(stage.Judge(stage.Family.Pairings[0]).Cures);
+
+        Assert.Equal(["hub", "sleeve"], cure.Steps.Select(s => s.Position).Distinct().Order());
+        Assert.True(cure.Sufficient);
+    }
+
     private static Stage Geared(string scene, Hand driven = Hand.Right, double helix = 0.4) => Stage.Set(scene, f => Teeth(
         Teeth(f, "countergear", ("third", 27, Hand.Left, 0.4)), "third-gear", ("", 25, driven, helix)));
 

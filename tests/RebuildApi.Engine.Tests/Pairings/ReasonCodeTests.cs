@@ -13,7 +13,8 @@ public sealed partial class ReasonCodeTests
     {
         var plain = Matches(PlainCode());
         var windows = Matches(WindowCode()).SelectMany(code => s_ends.Select(end => code + end));
-        var spoken = plain.Concat(windows).ToArray();
+        string[] forces = ["engagement-fresh-in", "engagement-fresh-straight", "engagement-fresh-out", "engagement-fresh-out-held", "engagement-bedded-in"];
+        var spoken = plain.Concat(windows).Concat(forces).ToArray();
         Assert.True(spoken.Length > 100);
         Assert.DoesNotContain(spoken, code => !ReasonText.Sentences.ContainsKey(code));
     }
@@ -24,7 +25,7 @@ public sealed partial class ReasonCodeTests
         .Select(m => m.Groups[1].Value)
         .Distinct();
 
-    [GeneratedRegex("(?:(?:Holds|Breaks|OnCondition|Because)\\(\\s*|Compatibility\\.\\w+, |Tell\\(parts, |Cannot\\(rule, )\"([a-z-]+)\"")]
+    [GeneratedRegex("(?:(?:Holds|Breaks|OnCondition|Because)\\(\\s*|Compatibility\\.\\w+, |Cannot\\(rule, )\"([a-z-]+)\"")]
     private static partial Regex PlainCode();
 
     [GeneratedRegex("parts\\.(?:Within|DifferenceWithin|ReadingWithin)\\(\\s*\"([a-z-]+)\"")]

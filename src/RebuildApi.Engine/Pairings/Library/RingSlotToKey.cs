@@ -46,7 +46,7 @@ internal sealed class RingSlotToKey : Template
         var slot = parts.Read("key", "width")?.Point is { } key && parts.Option("hub-play") == "counted"
             ? parts.FitWithin("hub", "slot-width", Nanometres(key), Nanometres(key + SmallestSlotPlay))
             : [];
-        yield return new Exchange("fit-sharp-hub", "Fit a hub with sharp key slots, with its sleeve.", [parts.Fit("hub", "key-slot", "sharp"), .. slot]);
+        yield return new Exchange("fit-sharp-hub", "Fit a hub with sharp key slots.", [parts.Fit("hub", "key-slot", "sharp"), .. slot]);
     }
 
     private static Exact Nanometres(double value) => new(new Length((long)Math.Round(value)));
