@@ -16,10 +16,11 @@ public sealed record Cut(Operation Operation, string Position)
     public Effect Main => Operation.Effects[0];
 
     /// <summary>The cuts that a family permits, in its order: each operation that changes a dimension, at each position of its kind.</summary>
+    /// <exception cref="ArgumentException">A step is not positive, or the bounds of a change are upside down.</exception>
     public static ImmutableArray<Cut> Of(FamilyIndex family) =>
     [
         .. from operation in family.Family.Operations
-           where !operation.Effects.IsEmpty
+           where !operation.Effects.IsEmpty && operation.Effects.All(e => RequireStep(operation, e))
            from position in family.Family.Positions
            where position.Kind == operation.Kind && operation.Effects.All(e => e.At.IsOfKind || e.At.Position == position.Id)
            select new Cut(operation, position.Id),
@@ -38,4 +39,13 @@ public sealed record Cut(Operation Operation, string Position)
 
     /// <summary>Whether a loop feels the cut.</summary>
     public bool Touches(ClearanceLoop loop, FamilyIndex family) => ChangeOf(loop, 1, family) != Length.Zero || ChangeOf(loop, 1000, family) != Length.Zero;
+
+    private static bool RequireStep(Operation operation, Effect effect)
+    {
+        if (effect.Step <= Length.Zero)
+            throw new ArgumentException($"The step of {operation.Id} on {effect.At} is not positive.", nameof(effect));
+        if (effect.MinChange > effect.MaxChange)
+            throw new ArgumentException($"The changes of {operation.Id} on {effect.At} are upside down.", nameof(effect));
+        return true;
+    }
 }

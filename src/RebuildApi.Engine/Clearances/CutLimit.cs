@@ -18,7 +18,6 @@ internal sealed record CutLimit(int FewestSteps, int? MostSteps, Reason Because)
 
     private static CutLimit OfEffect(Cut cut, Effect effect, EstimateBook book)
     {
-        RequireStep(cut, effect);
         var at = new Address(cut.Position, effect.At.Characteristic);
         var removes = effect.MinChange < Length.Zero;
         var most = Steps(removes ? -effect.MinChange : effect.MaxChange, effect.Step);
@@ -62,12 +61,4 @@ internal sealed record CutLimit(int FewestSteps, int? MostSteps, Reason Because)
         b.MostSteps is null ? (a.MostSteps is null ? a : b) : a.MostSteps is null || a.MostSteps <= b.MostSteps ? a : b;
 
     private static int Steps(Length room, Length step) => room <= Length.Zero ? 0 : (int)Math.Min(int.MaxValue, room.Nanometres / step.Nanometres);
-
-    private static void RequireStep(Cut cut, Effect effect)
-    {
-        if (effect.Step <= Length.Zero)
-            throw new ArgumentException($"The step of {cut.Operation.Id} on {effect.At} is not positive.", nameof(effect));
-        if (effect.MinChange > effect.MaxChange)
-            throw new ArgumentException($"The changes of {cut.Operation.Id} on {effect.At} are upside down.", nameof(effect));
-    }
 }

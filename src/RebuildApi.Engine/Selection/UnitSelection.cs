@@ -8,6 +8,7 @@ namespace RebuildApi.Engine.Selection;
 /// <param name="Outcome">What can be done.</param>
 /// <param name="Best">The proven best choice; when nothing fits, the one that comes nearest with pieces alone; none when nothing can be solved.</param>
 /// <param name="Alternatives">The next best.</param>
+/// <param name="Chances">The chance that all clearances lie in their windows together, for the best choice and each alternative in order.</param>
 /// <param name="Cuts">Instructions for the cuts of the best choice.</param>
 /// <param name="Misses">When nothing fits: each clearance that misses, what it misses by, and what could be machined for it.</param>
 /// <param name="LeftOut">Clearances that could not be taken in, with why.</param>
@@ -16,6 +17,7 @@ public sealed record UnitSelection(
     SelectionOutcome Outcome,
     SelectionSolution? Best,
     ImmutableArray<SelectionSolution> Alternatives,
+    ImmutableArray<double> Chances,
     ImmutableArray<CutInstruction> Cuts,
     ImmutableArray<LoopMiss> Misses,
     ImmutableArray<LoopLeftOut> LeftOut,

@@ -18,15 +18,15 @@ public static class UnitSelector
     {
         var loops = UnitLoops.Of(book, request);
         if (loops.Loops.IsEmpty)
-            return new UnitSelection(SelectionOutcome.NotAssessed, null, [], [], [], loops.LeftOut, [Because.Of("selection-nothing-known", Rule)]);
+            return new UnitSelection(SelectionOutcome.NotAssessed, null, [], [], [], [], loops.LeftOut, [Because.Of("selection-nothing-known", Rule)]);
         var problem = new UnitProblem(book, request).Of(loops.Loops, []);
         if (problem.Choices.FirstOrDefault(c => c.Options.IsEmpty) is { } bare)
             return NothingThere(loops, Because.Of("selection-none-in-stock", Rule, ("position", bare.Id)));
         var pieces = SelectionSolver.Solve(problem, request.Alternatives);
         if (pieces.IsFeasible && request.Cuts != CutUse.Always)
-            return Fits(pieces, loops);
+            return Fits(pieces, loops, book, request);
         var cuts = request.Cuts == CutUse.Never ? UnitCuts.None : UnitCuts.Of(loops, book);
-        return WithCuts(cuts, loops, pieces, book, request) ?? (pieces.IsFeasible ? Fits(pieces, loops) : NothingFits(cuts, loops, problem, pieces, book));
+        return WithCuts(cuts, loops, pieces, book, request) ?? (pieces.IsFeasible ? Fits(pieces, loops, book, request) : NothingFits(cuts, loops, problem, pieces, book, request));
     }
 
     private static UnitSelection? WithCuts(UnitCuts cuts, UnitLoops loops, SelectionAnswer pieces, EstimateBook book, SelectionRequest request)
@@ -42,7 +42,7 @@ public static class UnitSelector
             return null;
         var instructions = cuts.Cuts.SelectMany(c => Instruct(c, answer.Best!, problem, book)).ToImmutableArray();
         return new UnitSelection(
-            SelectionOutcome.FitsWithCuts, answer.Best, answer.Alternatives, instructions, [], wider.LeftOut,
+            SelectionOutcome.FitsWithCuts, answer.Best, answer.Alternatives, ChancesOf(answer, wider, book, request), instructions, [], wider.LeftOut,
             [Because.Of("selection-fits-with-cuts", Rule, ("cuts", instructions.Length)), .. cuts.Withheld, .. LeftOutReasons(wider)]);
     }
 
@@ -50,14 +50,20 @@ public static class UnitSelector
         solution.Picks.Where(p => p.Choice == cut.Cut.Id && p.Option.Removed > Length.Zero)
             .Select(p => CutInstructions.For(cut.Cut, cut.Limit, p.Option.Removed, solution, problem, book));
 
-    private static UnitSelection Fits(SelectionAnswer answer, UnitLoops loops) => new(
-        SelectionOutcome.Fits, answer.Best, answer.Alternatives, [], [], loops.LeftOut,
+    private static ImmutableArray<double> ChancesOf(SelectionAnswer answer, UnitLoops loops, EstimateBook book, SelectionRequest request)
+    {
+        var chance = new JointChance(loops.Loops, book, request);
+        return [.. answer.Alternatives.Prepend(answer.Best!).Select(chance.Of)];
+    }
+
+    private static UnitSelection Fits(SelectionAnswer answer, UnitLoops loops, EstimateBook book, SelectionRequest request) => new(
+        SelectionOutcome.Fits, answer.Best, answer.Alternatives, ChancesOf(answer, loops, book, request), [], [], loops.LeftOut,
         [Because.Of("selection-fits", Rule, ("margin", answer.Best!.Rank.Margin / 100.0)), .. LeftOutReasons(loops)]);
 
     private static UnitSelection NothingThere(UnitLoops loops, Reason reason) =>
-        new(SelectionOutcome.NothingFits, null, [], [], [], loops.LeftOut, [reason, .. LeftOutReasons(loops)]);
+        new(SelectionOutcome.NothingFits, null, [], [], [], [], loops.LeftOut, [reason, .. LeftOutReasons(loops)]);
 
-    private static UnitSelection NothingFits(UnitCuts cuts, UnitLoops loops, SelectionProblem problem, SelectionAnswer answer, EstimateBook book)
+    private static UnitSelection NothingFits(UnitCuts cuts, UnitLoops loops, SelectionProblem problem, SelectionAnswer answer, EstimateBook book, SelectionRequest request)
     {
         if (answer.Best is not { } best)
             return NothingThere(loops, Because.Of("selection-stock-too-small", Rule));
@@ -66,7 +72,7 @@ public static class UnitSelector
             .OfType<LoopMiss>()
             .ToImmutableArray();
         return new UnitSelection(
-            SelectionOutcome.NothingFits, best, answer.Alternatives, [], misses, loops.LeftOut,
+            SelectionOutcome.NothingFits, best, answer.Alternatives, ChancesOf(answer, loops, book, request), [], misses, loops.LeftOut,
             [Because.Of("selection-nothing-fits", Rule, ("misses", misses.Length)), .. cuts.Withheld, .. LeftOutReasons(loops)]);
     }
 

@@ -124,6 +124,19 @@ public class UnitSelectorTests
         Assert.Contains(miss.Cuts, c => c.Operation == "face-hub-front" && c.Permission == CutPermission.Refused);
     }
 
+    [Fact] // A rectangular tolerance of ±0.05 about the middle of a window of ±0.02: 0.40 of it is inside, for both clearances alike; computed here.
+    public void Chance_of_two_clearances_that_share_a_washer_is_not_the_product_of_their_chances()
+    {
+        var exact = Named().Kind(new PartKind("washer-kind", Words("washer"), [LengthOf("thickness", 0, 9)], [], [], [], null, true)).Position("washer-place", "washer-kind")
+            .Series("washer", "washer-kind", Length.Millimetres(0.05m), Length.Millimetres(3.00m))
+            .Loop("one", Window(0.00m, 0.04m)!, new Term(new Fixed(Length.Millimetres(3.02m)), 1), Piece("washer", "washer-place"))
+            .Loop("two", Window(0.00m, 0.04m)!, new Term(new Fixed(Length.Millimetres(3.02m)), 1), Piece("washer", "washer-place"));
+
+        var answer = Solve(exact, SnapshotBuilder.Of(exact.Family));
+
+        Assert.InRange(Assert.Single(answer.Chances), 0.40 - 0.01, 0.40 + 0.01);
+    }
+
     [Fact]
     public void Another_target_moves_the_choice()
     {
