@@ -19,20 +19,31 @@ internal static class MeasuringBenchmark
     private const int Blocks = 100;
     private const int Runs = 200;
 
+    /// <summary>Rounds before the one that is printed, so that everything is timed as compiled for good.</summary>
+    private const int WarmUps = 2;
+
     public static void Run(TextWriter output)
+    {
+        for (var round = 0; round < WarmUps; round++)
+            Round(TextWriter.Null);
+        Round(output);
+    }
+
+    private static void Round(TextWriter output)
     {
         var block = new double[BlockLength];
         var stream = new UniformStream(1, 1);
+        var (plain, seeded) = (new Random(), new Random(1));
         var uniform = PerNumber(() => stream.Fill(block));
         var normal = PerNumber(() =>
         {
             stream.Fill(block);
             NormalNumbers.FromUniforms(block);
         });
-        Ratio(output, "uniform numbers", uniform, "System.Random", PerNumber(() => PlainUniforms(new Random(), block)));
-        Ratio(output, "uniform numbers", uniform, "System.Random with a seed", PerNumber(() => PlainUniforms(new Random(1), block)));
-        Ratio(output, "normal numbers", normal, "Box-Muller over System.Random", PerNumber(() => PlainNormals(new Random(), block)));
-        Ratio(output, "normal numbers", normal, "Box-Muller over System.Random with a seed", PerNumber(() => PlainNormals(new Random(1), block)));
+        Ratio(output, "uniform numbers", uniform, "System.Random", PerNumber(() => PlainUniforms(plain, block)));
+        Ratio(output, "uniform numbers", uniform, "System.Random with a seed", PerNumber(() => PlainUniforms(seeded, block)));
+        Ratio(output, "normal numbers", normal, "Box-Muller over System.Random", PerNumber(() => PlainNormals(plain, block)));
+        Ratio(output, "normal numbers", normal, "Box-Muller over System.Random with a seed", PerNumber(() => PlainNormals(seeded, block)));
         WholeUnit(output);
     }
 

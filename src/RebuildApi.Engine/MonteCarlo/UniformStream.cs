@@ -5,8 +5,8 @@ using System.Runtime.Intrinsics;
 namespace RebuildApi.Engine.MonteCarlo;
 
 /// <summary>
-/// Uniform random numbers, sixteen at a time: xoshiro256++ (Blackman and Vigna, Scrambled linear pseudorandom number generators, ACM TOMS
-/// 2021) in sixteen lanes, each seeded through SplitMix64 from the seed and the number of the stream. The same seed and stream give the
+/// Uniform random numbers, sixteen at a time: xoshiro256+ (Blackman and Vigna, Scrambled linear pseudorandom number generators, ACM TOMS
+/// 2021; made for floating-point numbers, which take its sound upper bits) in sixteen lanes, each seeded through SplitMix64 from the seed and the number of the stream. The same seed and stream give the
 /// same numbers on every machine and whatever else is drawn beside them. Two groups of lanes run abreast so that neither waits for itself.
 /// </summary>
 public struct UniformStream
@@ -64,7 +64,7 @@ public struct UniformStream
         return z ^ (z >> 31);
     }
 
-    /// <summary>Eight lanes of xoshiro256++.</summary>
+    /// <summary>Eight lanes of xoshiro256+.</summary>
     private struct Group(ReadOnlySpan<ulong> words)
     {
         private Vector512<ulong> _s0 = Vector512.Create(words[..8]);
@@ -75,7 +75,7 @@ public struct UniformStream
         [MethodImpl(MethodImplOptions.AggressiveInlining)]
         public Vector512<ulong> Next()
         {
-            var next = Rotated(_s0 + _s3, 23) + _s0;
+            var next = _s0 + _s3;
             var t = _s1 << 17;
             _s2 ^= _s0;
             _s3 ^= _s1;

@@ -4,7 +4,7 @@ using RebuildApi.Engine.MonteCarlo;
 
 namespace RebuildApi.Engine.Tests.MonteCarlo;
 
-/// <summary>The stream beside the published generators, written plainly lane by lane: SplitMix64 and xoshiro256++.</summary>
+/// <summary>The stream beside the published generators, written plainly lane by lane: SplitMix64 and xoshiro256+.</summary>
 public sealed class UniformStreamTests
 {
     [Fact]
@@ -59,7 +59,7 @@ public sealed class UniformStreamTests
         var s = Enumerable.Range(0, 4).Select(i => words[lane / 8 * 32 + 8 * i + lane % 8]).ToArray();
         while (true)
         {
-            var result = unchecked(BitOperations.RotateLeft(unchecked(s[0] + s[3]), 23) + s[0]);
+            var result = unchecked(s[0] + s[3]);
             var t = s[1] << 17;
             s[2] ^= s[0];
             s[3] ^= s[1];
