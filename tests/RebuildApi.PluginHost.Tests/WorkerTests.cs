@@ -62,8 +62,7 @@ public sealed class WorkerTests : IDisposable
     {
         var status = _bench.Shipped("good-with-hook").Open(o => o with { Worker = new WorkerCommand("no-such-program", []) }).Of("good-with-hook");
 
-        Assert.Equal(PluginState.Failed, status.State);
-        Assert.StartsWith("It", status.Reason, StringComparison.Ordinal);
+        Assert.Equal((PluginState.Failed, "There is no program no-such-program for its worker process."), (status.State, status.Reason));
     }
 
     [Fact]

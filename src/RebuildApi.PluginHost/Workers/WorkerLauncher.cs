@@ -24,7 +24,7 @@ internal sealed class WorkerLauncher(WorkerCommand command, WorkerLimits limits)
     /// <exception cref="PluginFault">It can't be started.</exception>
     public Process Start()
     {
-        ImmutableArray<string> line = [.. _containment.Value.Prefix, command.FileName, .. command.Arguments];
+        ImmutableArray<string> line = [.. _containment.Value.Prefix, PathOf(command.FileName), .. command.Arguments];
         try
         {
             return Process.Start(Prepare(line, limits))!;
@@ -33,6 +33,16 @@ internal sealed class WorkerLauncher(WorkerCommand command, WorkerLimits limits)
         {
             throw new PluginFault(PluginState.Failed, "hook-crashed", "Its worker process can't be started: " + PluginFault.Tame(e.Message));
         }
+    }
+
+    /// <summary>The program as a path: the worker's environment is empty, so nothing further down could look for it.</summary>
+    private static string PathOf(string program)
+    {
+        var folders = (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator, StringSplitOptions.RemoveEmptyEntries);
+        return Path.IsPathRooted(program)
+            ? program
+            : folders.Select(f => Path.Combine(f, program)).FirstOrDefault(File.Exists)
+                ?? throw new PluginFault(PluginState.Failed, "hook-crashed", $"There is no program {program} for its worker process.");
     }
 
     private static ProcessStartInfo Prepare(ImmutableArray<string> line, WorkerLimits limits)
