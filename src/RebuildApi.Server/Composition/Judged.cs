@@ -17,16 +17,19 @@ public sealed record Judged(UnitFile File, UnitView View, Engine.Judging.Judgeme
 }
 
 /// <summary>Judges units as they stand.</summary>
-public sealed class Judging(IPluginCatalog catalog, FamilyBook families)
+public sealed class Judging(IPluginCatalog catalog, FamilyBook families, JudgementCache cache)
 {
     /// <summary>Judges a unit under the edition of the rules that it is pinned to.</summary>
     /// <exception cref="Errors.ProblemException">That edition is not loaded.</exception>
     public Judged Judge(UnitFile file)
     {
-        var family = families.RequirePinned(file.Unit.Family);
-        var view = new UnitView(UnitSnapshots.Of(file, Policy.Default), family);
-        return new Judged(file, view, UnitJudge.Judge(view, new CatalogHooks(catalog, family)));
+        var view = View(file);
+        return new Judged(file, view, cache.Of(view, v => UnitJudge.Judge(v, new CatalogHooks(catalog, v.Family))));
     }
+
+    /// <summary>Looks at a unit through the edition of the rules that it is pinned to.</summary>
+    /// <exception cref="Errors.ProblemException">That edition is not loaded.</exception>
+    public UnitView View(UnitFile file) => new(UnitSnapshots.Of(file, Policy.Default), families.RequirePinned(file.Unit.Family));
 
     /// <summary>Why a unit can't be judged now; null when it can.</summary>
     public string? WhyNot(UnitFile file)

@@ -3,6 +3,7 @@ using RebuildApi.Server.Errors;
 using RebuildApi.Server.Requests;
 using RebuildApi.Server.Results;
 using RebuildApi.Server.Wire;
+using RebuildApi.Storage;
 
 namespace RebuildApi.Server.Endpoints;
 
@@ -15,25 +16,31 @@ public static class AnswerEndpoints
         var group = routes.Resource("answers");
         group.List<PartVerdictsWire>("/units/{unit}/verdicts", Verdicts, "getVerdicts", "Is each part good?",
                 "Each part in stripping order with outcome, disposition and reasons; what is missing; what keeps the unit from going on; whether what was found explains the complaint.")
-            .Fails(Problems.UnknownUnit, Problems.RulesUnavailable);
+            .Fails(Problems.UnknownUnit);
         group.List<AnswersOf<ClearanceWire>>("/units/{unit}/clearances", Clearances, "getClearances", "Will the clearances come right, and how?",
                 "Each clearance from parts, from trial assemblies or both, with the ring, shim or cut that would bring it right.")
-            .Fails(Problems.UnknownUnit, Problems.RulesUnavailable);
+            .Fails(Problems.UnknownUnit);
         group.List<AnswersOf<PairingVerdictWire>>("/units/{unit}/pairings", Pairings, "getPairings", "May the parts run together?",
                 "Each pairing with its outcome, what happens when it does not hold, and what cures it.")
-            .Fails(Problems.UnknownUnit, Problems.RulesUnavailable);
+            .Fails(Problems.UnknownUnit);
     }
 
     private static async Task<Listing<PartVerdictWire, PartVerdictsWire>> Verdicts(string unit, Asked asked, Bench bench, Judging judging, CancellationToken cancellation)
     {
-        var sheet = await Sheet(unit, asked, bench, judging, cancellation);
+        var file = await bench.File(unit, cancellation);
+        if (Unjudged(file, asked, judging) is { } open)
+            return new(PagesOf.Whole([open.Part], p => p.Subject), open.Verdicts);
+        var sheet = new AnswerSheet(judging.Judge(file), asked.Show);
         return new(PagesOf.Whole(sheet.Parts, p => p.Subject), sheet.Verdicts, sheet.Etag);
     }
 
     private static async Task<Listing<ClearanceWire, AnswersOf<ClearanceWire>>> Clearances(
         string unit, Asked asked, Bench bench, Judging judging, CancellationToken cancellation)
     {
-        var sheet = await Sheet(unit, asked, bench, judging, cancellation);
+        var file = await bench.File(unit, cancellation);
+        if (Unjudged(file, asked, judging) is { } open)
+            return new(PagesOf.Whole([open.Clearance], c => c.Clearance), open.Wrap);
+        var sheet = new AnswerSheet(judging.Judge(file), asked.Show);
         return new(
             PagesOf.Whole(sheet.Clearances, c => c.Clearance), (items, next, asOf) => sheet.Wrap(items, next, asOf, sheet.ClearanceOutcomes), sheet.Etag);
     }
@@ -41,11 +48,14 @@ public static class AnswerEndpoints
     private static async Task<Listing<PairingVerdictWire, AnswersOf<PairingVerdictWire>>> Pairings(
         string unit, Asked asked, Bench bench, Judging judging, CancellationToken cancellation)
     {
-        var sheet = await Sheet(unit, asked, bench, judging, cancellation);
+        var file = await bench.File(unit, cancellation);
+        if (Unjudged(file, asked, judging) is { } open)
+            return new(PagesOf.Whole([open.Pairing], p => p.Pairing), open.Wrap);
+        var sheet = new AnswerSheet(judging.Judge(file), asked.Show);
         return new(
             PagesOf.Whole(sheet.Pairings, p => p.Pairing), (items, next, asOf) => sheet.Wrap(items, next, asOf, sheet.PairingOutcomes), sheet.Etag);
     }
 
-    private static async Task<AnswerSheet> Sheet(string unit, Asked asked, Bench bench, Judging judging, CancellationToken cancellation) =>
-        new(judging.Judge(await bench.File(unit, cancellation)), asked.Show);
+    private static Unjudged? Unjudged(UnitFile file, Asked asked, Judging judging) =>
+        judging.WhyNot(file) is { } whyNot ? new Unjudged(file, whyNot, asked.Show) : null;
 }

@@ -28,7 +28,7 @@ public static class Routes
 
     /// <summary>A route that works something out and stores nothing.</summary>
     public static RouteHandlerBuilder WorkOut(this RouteGroupBuilder group, string pattern, Delegate handler, string name, string summary, string description) =>
-        group.MapPost(pattern, handler).Described(name, summary, description).WithMetadata(QueryOption.Units, new MayFail(Problems.InvalidContent));
+        group.MapPost(pattern, handler).Described(name, summary, description).WithMetadata(QueryOption.Units, new MayFail(Problems.InvalidContent, Problems.NotComputable));
 
     /// <summary>A list in three forms: JSON pages, <c>.csv</c> and <c>.ndjson</c>.</summary>
     /// <typeparam name="TEnvelope">What a JSON page is wrapped in.</typeparam>

@@ -24,6 +24,7 @@ public static class ExceptionMapper
         RevisionOutOfOrderException order => new ProblemException(Problems.RevisionConflict, order.Message),
         PluginNotFoundException plugin => new ProblemException(Problems.UnknownPlugin, plugin.Message),
         PluginChangedException changed => new ProblemException(Problems.PluginRefused, changed.Message),
+        ArithmeticException => new ProblemException(Problems.NotComputable, "The numbers lead outside what can be computed."),
         OperationCanceledException => new ProblemException(Problems.Timeout, "The time allowed for this request ran out."),
         _ => new ProblemException(Problems.Unexpected, "A fault of this service, not of your request. It was logged."),
     };

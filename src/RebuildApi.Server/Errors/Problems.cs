@@ -25,6 +25,10 @@ public static class Problems
         "The shape is right, but something named does not exist or does not fit: a position, a characteristic, a unit of measure.",
         "Each entry of errors points at one field; the family and its sheet list what exists.");
 
+    public static readonly Problem NotComputable = new("not-computable", 422, "The calculation has no answer for these values",
+        "The shape is right, but the values make no sense together: a window upside down, a study with readings missing, a result too large to be written.",
+        "Each entry of errors points at one field and says what is needed.");
+
     public static readonly Problem BadRequest = new("bad-request", 400, "The request can't be understood",
         "The request breaks HTTP, or a part of its address can't be read.", "Compare it with the example in /docs.");
 
@@ -110,7 +114,7 @@ public static class Problems
     /// <summary>Every whole-request problem.</summary>
     public static ImmutableArray<Problem> All { get; } =
     [
-        MalformedJson, MalformedCsv, InvalidBody, InvalidQuery, InvalidHeader, InvalidContent, BadRequest, HostNotAllowed, CrossSite, NotFound,
+        MalformedJson, MalformedCsv, InvalidBody, InvalidQuery, InvalidHeader, InvalidContent, NotComputable, BadRequest, HostNotAllowed, CrossSite, NotFound,
         UnknownFamily, UnknownUnit, UnknownInstrumentId, UnknownPlugin, MethodNotAllowed, RequestTimeout, DuplicateId, PartElsewhere, RevisionConflict, IdempotencyKeyReused,
         IdempotencyKeyMissing, VersionConflict, BodyTooLarge, UnsupportedMediaType, PreconditionRequired, TooManyRequests, HeadersTooLarge,
         Unexpected, StorageUnavailable, RulesUnavailable, PluginRefused, Timeout,

@@ -27,6 +27,8 @@ public static class RebuildApplication
         app.MapTrials();
         app.MapAnswers();
         app.MapDecisions();
+        app.MapSelections();
+        app.MapLoosePairings();
         app.MapInstruments();
         app.MapPlugins();
         return app;

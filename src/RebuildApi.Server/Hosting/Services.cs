@@ -30,6 +30,7 @@ public static class Services
         services.AddSingleton<IPluginCatalog>(s => PluginCatalog.Open(PluginsOf(s.GetRequiredService<IOptions<ServerOptions>>().Value, s.GetRequiredService<TimeProvider>())));
         services.AddSingleton<FamilyBook>();
         services.AddSingleton<Bench>();
+        services.AddSingleton<JudgementCache>();
         services.AddSingleton<Judging>();
         services.AddSingleton<DecisionDesk>();
         services.AddDocument();

@@ -23,8 +23,8 @@ public static class Quantities
             "unknown-unit" => (FieldProblems.UnknownUnitOfMeasure, "/unit", $"There is no unit {problem.Got}."),
             "wrong-dimension" => (FieldProblems.WrongDimension, "/unit", $"A unit of {Words(dimension)} is needed here."),
             "too-many-digits" => (FieldProblems.TooManyDigits, "/value", "The value has digits beyond the nanometre."),
-            "out-of-range" => (FieldProblems.OutOfRange, "/value", "The value is out of range."),
-            _ => (FieldProblems.WrongType, "/value", "This is not a number that can be kept."),
+            // What comes here is a JSON number, so one that can't be read is one with too large an exponent or too many digits.
+            _ => (FieldProblems.OutOfRange, "/value", "The value is out of range."),
         };
         var units = kind == FieldProblems.UnknownUnitOfMeasure || kind == FieldProblems.WrongDimension;
         complaints.Add(pointer + at, kind, message, problem.Got, units ? UnitCatalogue.SymbolsOf(dimension) : [problem.Allowed]);

@@ -11,7 +11,9 @@ public static class QueryText
     public static string? Of(HttpContext http, string name)
     {
         var values = http.Request.Query[name];
-        return values.Count <= 1 ? values.ToString() is { Length: > 0 } text ? text : null : throw Wrong(name, FieldProblems.DuplicateField, "The parameter is there twice.", values.ToString());
+        if (values.Count <= 1)
+            return values.ToString() is { Length: > 0 } text ? text : null;
+        throw Wrong(name, FieldProblems.DuplicateField, "The parameter is there twice.", values.ToString());
     }
 
     /// <summary>Whether a flag is set.</summary>

@@ -10,7 +10,7 @@ namespace RebuildApi.Server.Requests;
 public sealed record SheetRow(int Line, FrozenDictionary<string, string> Cells, string? Person, string? Bench)
 {
     /// <summary>The cells that hold what was found.</summary>
-    public static readonly string[] Values = ["value1", "value2", "value3", "value4"];
+    public static readonly string[] Values = ["value1", "value2", "value3", "value4", "value5", "value6"];
 
     /// <summary>A pointer to the row.</summary>
     public string Pointer => FormattableString.Invariant($"row/{Line}");

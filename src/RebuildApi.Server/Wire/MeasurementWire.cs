@@ -101,7 +101,7 @@ public sealed record MeasurementRequest(
     public static MeasurementRequest FromRow(SheetRow row, Complaints complaints)
     {
         var readings = SheetRow.Values.Where(row.Cells.ContainsKey)
-            .Select(c => ReadingRequest.FromCell(row[c]!, row["unit"], $"{row.Pointer}/{c}", complaints)).OfType<ReadingRequest>();
+            .SelectMany(c => ReadingCell.Read(row[c]!, row["unit"], $"{row.Pointer}/{c}", complaints));
         return new([.. readings], $"{row["position"]}/{row["id"]}", Instrument: row["instrument"], Person: row.Person, Bench: row.Bench);
     }
 

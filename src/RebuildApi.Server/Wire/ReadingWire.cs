@@ -1,4 +1,3 @@
-using System.Globalization;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Quantities;
 using RebuildApi.Server.Errors;
@@ -100,26 +99,5 @@ public sealed record ReadingRequest(
         return AtLeast is not null
             ? new Reading(exact.Value, null, null, bound.Value.Text, bound.Unit, At)
             : new Reading(null, exact.Value, null, bound.Value.Text, bound.Unit, At);
-    }
-
-    /// <summary>From a cell of a sheet: <c>2.2045</c>, <c>&gt;= 2.3</c>, <c>&lt;= 0.4</c> or <c>tight</c>.</summary>
-    public static ReadingRequest? FromCell(string cell, string? unit, string pointer, Complaints complaints)
-    {
-        if (cell.Equals("tight", StringComparison.OrdinalIgnoreCase))
-            return new ReadingRequest(Unit: unit, Tight: true);
-        var bound = cell.StartsWith(">=", StringComparison.Ordinal) || cell.StartsWith("<=", StringComparison.Ordinal);
-        var number = bound ? cell[2..].Trim() : cell;
-        if (NumberText.TryRead(number) is null || !decimal.TryParse(number, NumberStyles.Float, CultureInfo.InvariantCulture, out _))
-        {
-            complaints.Add(pointer, FieldProblems.WrongType, "A number with a point is needed here, or tight, or >= or <= before a number.", cell);
-            return null;
-        }
-
-        if (!bound)
-            return new ReadingRequest(new SentNumber(number), unit);
-        if (unit is not null)
-            return cell[0] == '>' ? new ReadingRequest(AtLeast: new SentQuantity(new SentNumber(number), unit)) : new ReadingRequest(AtMost: new SentQuantity(new SentNumber(number), unit));
-        complaints.Add(pointer, FieldProblems.BareNumber, "The unit of the row is missing.", cell);
-        return null;
     }
 }

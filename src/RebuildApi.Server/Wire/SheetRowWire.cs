@@ -23,6 +23,8 @@ namespace RebuildApi.Server.Wire;
 /// <param name="Value2">The second reading.</param>
 /// <param name="Value3">The third reading.</param>
 /// <param name="Value4">The fourth reading.</param>
+/// <param name="Value5">The fifth reading.</param>
+/// <param name="Value6">The sixth reading; further ones stand behind it with a space between.</param>
 /// <param name="Piece">For a trial: the piece fitted, as <c>member</c>; several with a plus between.</param>
 /// <param name="Instrument">Id of the instrument.</param>
 /// <param name="Person">Who; empty means as in the row before.</param>
@@ -46,6 +48,8 @@ public sealed record SheetRowWire(
     string? Value2 = null,
     string? Value3 = null,
     string? Value4 = null,
+    string? Value5 = null,
+    string? Value6 = null,
     string? Piece = null,
     string? Instrument = null,
     string? Person = null,

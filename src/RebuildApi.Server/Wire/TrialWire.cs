@@ -114,7 +114,7 @@ public sealed record TrialRequest(
     public static TrialRequest FromRow(SheetRow row, Complaints complaints)
     {
         var gap = SheetRow.Values.Where(row.Cells.ContainsKey)
-            .Select(c => ReadingRequest.FromCell(row[c]!, row["unit"], $"{row.Pointer}/{c}", complaints)).OfType<ReadingRequest>();
+            .SelectMany(c => ReadingCell.Read(row[c]!, row["unit"], $"{row.Pointer}/{c}", complaints));
         var pieces = row["piece"]?.Split('+', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).Select(p => new PieceRequest(p));
         return new(row["id"] ?? "", [.. gap], pieces?.ToImmutableArray(), Instrument: row["instrument"], Person: row.Person, Bench: row.Bench);
     }

@@ -1,0 +1,55 @@
+using RebuildApi.Engine.Measuring;
+using RebuildApi.Engine.Pairings;
+using RebuildApi.Engine.Snapshots;
+using RebuildApi.Server.Composition;
+using RebuildApi.Server.Errors;
+using RebuildApi.Server.Requests;
+using RebuildApi.Server.Results;
+using RebuildApi.Server.Wire;
+
+namespace RebuildApi.Server.Endpoints;
+
+/// <summary>May any parts run together, whether the shop has them or not.</summary>
+public static class LoosePairingEndpoints
+{
+    /// <summary>The routes.</summary>
+    public static void MapLoosePairings(this IEndpointRouteBuilder routes)
+    {
+        var group = routes.Resource("answers");
+        group.WorkOut("/pairings", Judge, "judgePairings", "May these parts run together?",
+                "Judges the pairings of parts that are only spoken of: before buying one, or to see what a mix of vintages would do. Nothing is stored.")
+            .Example("""
+                { "family": "brackenmere-4", "parts": [
+                  { "position": "third-gear", "attributes": { "dog.form": "back-tapered" } }, { "position": "sleeve-3-4", "attributes": { "form": "straight" } }] }
+                """);
+    }
+
+    private static Found<LoosePairingsWire> Judge(Body<LoosePairingsRequest> body, Asked asked, FamilyBook families)
+    {
+        var complaints = new Complaints();
+        var family = families.Find(body.Value.Family);
+        if (family is null)
+        {
+            complaints.AddUnknown(
+                "/family", Problems.UnknownFamily, $"There is no family {body.Value.Family}.", body.Value.Family, [.. families.All.Select(f => f.Family.Version.Id)]);
+        }
+
+        complaints.ThrowIfAny(Problems.InvalidContent);
+        var snapshot = new LooseParts(family!, complaints).Of(body.Value.Parts);
+        complaints.ThrowIfAny(Problems.InvalidContent);
+        return new(Answer(new UnitView(snapshot, family!), asked.Show));
+    }
+
+    private static LoosePairingsWire Answer(UnitView view, Display show)
+    {
+        var book = new EstimateBook(view);
+        var decisions = new DecisionsBeside([], view.InputsSha256);
+        var positions = view.Snapshot.Placements.Select(p => p.Position).ToHashSet(StringComparer.Ordinal);
+        var rules = view.Family.Family.Pairings.Where(r => r.Roles.Values.Any(role => positions.Contains(role.Split('/', '#')[0])));
+        return new(
+            [.. rules.Select(r => PairingVerdictWire.From(PairingJudge.Judge(r, book), view.Family, decisions, show))],
+            RuleWire.From(view.Family.IdentityOf("pairings")),
+            view.InputsSha256,
+            Cautions.Of(view.Family, show));
+    }
+}
