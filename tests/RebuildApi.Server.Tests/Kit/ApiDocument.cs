@@ -1,0 +1,38 @@
+using System.Text.Json.Nodes;
+
+namespace RebuildApi.Server.Tests.Kit;
+
+/// <summary>The served OpenAPI document, read as a client would.</summary>
+public sealed class ApiDocument(JsonObject root)
+{
+    public JsonObject Root { get; } = root;
+
+    public static async Task<ApiDocument> Of(HttpClient http) => new(await http.Read("/openapi/v1.json"));
+
+    public IEnumerable<Operation> Operations =>
+        from path in Root["paths"]!.AsObject()
+        from operation in path.Value!.AsObject()
+        select new Operation(path.Key, operation.Key, operation.Value!.AsObject());
+}
+
+/// <summary>One operation.</summary>
+public sealed record Operation(string Path, string Method, JsonObject Node)
+{
+    public HttpMethod Verb => new(Method.ToUpperInvariant());
+
+    public IEnumerable<JsonObject> Parameters => Node["parameters"]?.AsArray().Select(p => p!.AsObject()) ?? [];
+
+    public string? Example => Node["requestBody"]?["content"]?["application/json"]?["example"]?.ToJsonString();
+
+    public bool TakesBody => Node["requestBody"] is not null;
+
+    /// <summary>The address with things that exist filled in.</summary>
+    public string Filled(string? plugin = null) => Path
+        .Replace("{family}", ShopServer.Family, StringComparison.Ordinal)
+        .Replace("{unit}", "u1", StringComparison.Ordinal)
+        .Replace("{instrument}", "mic-25", StringComparison.Ordinal)
+        .Replace("{component}", "c1", StringComparison.Ordinal)
+        .Replace("{plugin}", plugin ?? ShopServer.Family, StringComparison.Ordinal);
+
+    public override string ToString() => $"{Method.ToUpperInvariant()} {Path}";
+}

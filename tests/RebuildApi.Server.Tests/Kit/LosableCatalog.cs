@@ -1,0 +1,31 @@
+using System.Collections.Immutable;
+using RebuildApi.Contracts;
+using RebuildApi.PluginHost;
+
+namespace RebuildApi.Server.Tests.Kit;
+
+/// <summary>The shipped plug-ins, until they are lost: from then on as if every folder were gone.</summary>
+public sealed class LosableCatalog(IPluginCatalog real) : IPluginCatalog
+{
+    public bool Lost { get; set; }
+
+    public ImmutableArray<PluginStatus> Plugins => Lost ? [] : real.Plugins;
+
+    public ImmutableArray<LoadedFamily> Families => Lost ? [] : real.Families;
+
+    public LoadedFamily? Find(string familyId) => Lost ? null : real.Find(familyId);
+
+    public HookAnswerResult RunHook(string familyId, HookScope scope, UnitSnapshot snapshot) => real.RunHook(familyId, scope, snapshot);
+
+    public Task<PluginStatus> Reload(string id, CancellationToken cancellation) => real.Reload(id, cancellation);
+
+    public Task<ImmutableArray<PluginStatus>> ReloadAll(CancellationToken cancellation) => real.ReloadAll(cancellation);
+
+    public Task<PluginStatus> Approve(string id, string sha256, string who, CancellationToken cancellation) => real.Approve(id, sha256, who, cancellation);
+
+    public event EventHandler<PluginStatus>? Changed
+    {
+        add => real.Changed += value;
+        remove => real.Changed -= value;
+    }
+}

@@ -1,0 +1,125 @@
+using System.Net.Http.Json;
+using System.Text;
+using System.Text.Json.Nodes;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Mvc.Testing;
+using Microsoft.AspNetCore.TestHost;
+using Microsoft.Extensions.DependencyInjection;
+using RebuildApi.PluginHost;
+
+namespace RebuildApi.Server.Tests.Kit;
+
+/// <summary>The whole service in memory over a data folder of its own, which goes with it.</summary>
+public sealed class ShopServer : WebApplicationFactory<Program>
+{
+    public const string Family = "brackenmere-4";
+
+    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("rebuild-server-test-");
+    private readonly Dictionary<string, string> _settings = [];
+    private readonly LosableCatalog _catalog = new(ShippedPlugins.Catalog);
+
+    public static ShopServer Open() => new();
+
+    public ShopServer With(string setting, string value)
+    {
+        _settings[setting] = value;
+        return this;
+    }
+
+    /// <summary>From now on no plug-in is there.</summary>
+    public void LosePlugins() => _catalog.Lost = true;
+
+    /// <summary>Takes in the unit that the examples speak of, with the instrument that they name.</summary>
+    public async Task<HttpClient> WithUnit(string unit = "u1")
+    {
+        var http = CreateClient();
+        await http.Make("/v1/instruments", """
+            { "id": "mic-25", "name": "Micrometer", "type": "outside-micrometer", "resolution": { "value": 0.001, "unit": "mm" }, "limitOfError": { "value": 0.004, "unit": "mm" } }
+            """);
+        await http.Make("/v1/units", $$"""{ "id": "{{unit}}", "tag": "T-1", "family": "{{Family}}", "person": "Ada" }""");
+        return http;
+    }
+
+    protected override void ConfigureWebHost(IWebHostBuilder builder)
+    {
+        builder.UseSetting("Rebuild:DataFolder", _folder.FullName);
+        builder.UseSetting("Logging:LogLevel:Default", "Warning");
+        foreach (var (name, value) in _settings)
+            builder.UseSetting(name, value);
+        builder.ConfigureTestServices(services => services.AddSingleton<IPluginCatalog>(_catalog));
+    }
+
+    protected override void Dispose(bool disposing)
+    {
+        base.Dispose(disposing);
+        if (disposing)
+            Clear();
+    }
+
+    // The plug-in host clears its shadow copies at the same moment, so a file may go between being listed and being deleted.
+    private void Clear()
+    {
+        for (var tries = 0; tries < 10 && Directory.Exists(_folder.FullName); tries++)
+        {
+            try
+            {
+                _folder.Delete(recursive: true);
+            }
+            catch (IOException)
+            {
+            }
+        }
+    }
+}
+
+/// <summary>How tests speak to the service.</summary>
+public static class Speaking
+{
+    /// <summary>Posts JSON with a key, and reads the JSON that comes back; fails when it was refused.</summary>
+    public static async Task<JsonObject> Make(this HttpClient http, string path, string json)
+    {
+        using var answer = await http.Send(HttpMethod.Post, path, json, ("Idempotency-Key", path + json.GetHashCode(StringComparison.Ordinal)));
+        Assert.True(answer.IsSuccessStatusCode, await answer.Content.ReadAsStringAsync());
+        return (await answer.Content.ReadFromJsonAsync<JsonObject>())!;
+    }
+
+    public static async Task<JsonObject> Read(this HttpClient http, string path)
+    {
+        using var answer = await http.GetAsync(path);
+        Assert.True(answer.IsSuccessStatusCode, await answer.Content.ReadAsStringAsync());
+        return (await answer.Content.ReadFromJsonAsync<JsonObject>())!;
+    }
+
+    public static Task<HttpResponseMessage> Send(this HttpClient http, HttpMethod method, string path, string? body, params (string Name, string Value)[] headers) =>
+        http.Send(method, path, body is null ? null : Encoding.UTF8.GetBytes(body), "application/json", headers);
+
+    public static Task<HttpResponseMessage> Send(
+        this HttpClient http, HttpMethod method, string path, byte[]? body, string? type, params (string Name, string Value)[] headers)
+    {
+        var request = new HttpRequestMessage(method, new Uri(path, UriKind.Relative)) { Content = body is null ? null : new ByteArrayContent(body) };
+        if (body is not null && type is not null)
+            request.Content!.Headers.TryAddWithoutValidation("Content-Type", type);
+        foreach (var (name, value) in headers)
+        {
+            if (name == "Host")
+                request.Headers.Host = value;
+            else
+                request.Headers.TryAddWithoutValidation(name, value);
+        }
+
+        return http.SendAsync(request);
+    }
+
+    /// <summary>The problem that an answer is; fails when it is none, or one outside the catalogue.</summary>
+    public static async Task<JsonObject> Problem(this HttpResponseMessage answer)
+    {
+        var text = await answer.Content.ReadAsStringAsync();
+        Assert.Equal("application/problem+json", answer.Content.Headers.ContentType?.MediaType);
+        var problem = JsonNode.Parse(text)!.AsObject();
+        Assert.Equal((int)answer.StatusCode, (int)problem["status"]!);
+        Assert.Contains((string)problem["code"]!, Errors.Problems.All.Select(p => p.Code));
+        Assert.Equal("/problems/" + problem["code"], (string)problem["type"]!);
+        Assert.NotEmpty((string)problem["traceId"]!);
+        return problem;
+    }
+}
