@@ -43,20 +43,8 @@ public sealed record ThermalGap(string When, double Kelvin, Estimate Gap, Limits
         return new ThermalGap(when, kelvin, there, window, judged.Outcome, judged.Reasons);
     }
 
-    /// <summary>
-    /// Δg = ΔT · Σ coefficient · length · α. Parts of one material share one α, so its doubt is taken once for all of them:
-    /// u² = Σ over materials (ΔT · Σ coefficient · length · half-width/√3)².
-    /// </summary>
-    private static (double Change, double StandardUncertainty) Growth(ImmutableArray<TermValue> terms, double warmer, UnitView view)
-    {
-        var materials = terms.Where(t => t.Term.Of is not Fixed)
-            .GroupBy(t => MaterialOf(t.Term, view)!)
-            .Select(g => (Material: g.Key, Span: g.Sum(t => t.Estimate.Value!.InSi * t.Term.Numerator / t.Term.Denominator)))
-            .ToArray();
-        var change = warmer * materials.Sum(m => m.Span * m.Material.ExpansionPerKelvin);
-        var variance = materials.Sum(m => Math.Pow(warmer * m.Span * m.Material.ExpansionHalfWidth / Math.Sqrt(3), 2));
-        return (change, Math.Sqrt(variance));
-    }
+    private static ThermalGrowth Growth(ImmutableArray<TermValue> terms, double warmer, UnitView view) => ThermalGrowth.Of(
+        terms.Where(t => t.Term.Of is not Fixed).Select(t => (MaterialOf(t.Term, view)!, t.Estimate.Value!.InSi * t.Term.Numerator / t.Term.Denominator)), warmer);
 
     private static Material? MaterialOf(Term term, UnitView view)
     {

@@ -3,7 +3,7 @@ using RebuildApi.Contracts;
 namespace RebuildApi.Engine.Clearances;
 
 /// <summary>The window of a clearance: the shop's own before the family's, and what is wanted inside it.</summary>
-internal static class WindowOf
+public static class WindowOf
 {
     /// <summary>The window that counts.</summary>
     /// <exception cref="ArgumentException">It is not one of lengths.</exception>

@@ -10,11 +10,12 @@ internal static class SelectionSearch
     private const double LargestTable = 4e6;
 
     /// <summary>The best complete choice out of what is allowed; none when some choice has no option left.</summary>
-    public static SelectionSolution? Best(CompiledProblem problem, int[][] allowed) =>
-        allowed.Any(a => a.Length == 0) ? null : Solve(problem, allowed, null);
+    public static SelectionSolution? Best(CompiledProblem problem, int[][] allowed, CancellationToken cancellation) =>
+        allowed.Any(a => a.Length == 0) ? null : Solve(problem, allowed, null, cancellation);
 
-    private static SelectionSolution? Solve(CompiledProblem problem, int[][] allowed, SelectionSolution? best)
+    private static SelectionSolution? Solve(CompiledProblem problem, int[][] allowed, SelectionSolution? best, CancellationToken cancellation)
     {
+        cancellation.ThrowIfCancellationRequested();
         var node = new SelectionNode(problem, allowed);
         if (node.Work <= LargestTable)
             return Better(best, problem.Solution(node.Solve()));
@@ -24,7 +25,7 @@ internal static class SelectionSearch
             var narrower = (int[][])allowed.Clone();
             narrower[choice] = [option];
             if (best is null || MarginBound(problem, narrower) >= best.Rank.Margin)
-                best = Solve(problem, narrower, best);
+                best = Solve(problem, narrower, best, cancellation);
         }
 
         return best;

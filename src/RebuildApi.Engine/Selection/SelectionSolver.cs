@@ -8,20 +8,21 @@ public static class SelectionSolver
     /// <summary>Solves a problem.</summary>
     /// <param name="problem">The problem.</param>
     /// <param name="alternatives">How many more choices to rank after the best; not negative.</param>
+    /// <param name="cancellation">Gives up.</param>
     /// <exception cref="ArgumentException">The problem is none: an empty list, an unknown or double id, a coefficient or an uncertainty that is none.</exception>
-    public static SelectionAnswer Solve(SelectionProblem problem, int alternatives = 0)
+    public static SelectionAnswer Solve(SelectionProblem problem, int alternatives = 0, CancellationToken cancellation = default)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(alternatives);
         var compiled = new CompiledProblem(problem);
         var found = new List<SelectionSolution>();
         var open = new PriorityQueue<Part, (SelectionRank Rank, int Order)>();
-        Enqueue(open, compiled, compiled.AllAllowed());
+        Enqueue(open, compiled, compiled.AllAllowed(), cancellation);
         while (found.Count <= alternatives && open.TryDequeue(out var part, out _))
         {
             if (Stock.Overdrawn(part.Solution, problem.Available) is { } member)
             {
                 foreach (var narrower in Stock.Split(compiled, part.Allowed, part.Solution, member))
-                    Enqueue(open, compiled, narrower);
+                    Enqueue(open, compiled, narrower, cancellation);
                 continue;
             }
 
@@ -29,15 +30,15 @@ public static class SelectionSolver
             if (found.Count > alternatives)
                 break;
             foreach (var narrower in Without(compiled, part))
-                Enqueue(open, compiled, narrower);
+                Enqueue(open, compiled, narrower, cancellation);
         }
 
         return new SelectionAnswer(found.FirstOrDefault(), [.. found.Skip(1)]);
     }
 
-    private static void Enqueue(PriorityQueue<Part, (SelectionRank Rank, int Order)> open, CompiledProblem problem, int[][] allowed)
+    private static void Enqueue(PriorityQueue<Part, (SelectionRank Rank, int Order)> open, CompiledProblem problem, int[][] allowed, CancellationToken cancellation)
     {
-        if (SelectionSearch.Best(problem, allowed) is { } solution)
+        if (SelectionSearch.Best(problem, allowed, cancellation) is { } solution)
             open.Enqueue(new Part(allowed, solution), (solution.Rank, open.Count));
     }
 

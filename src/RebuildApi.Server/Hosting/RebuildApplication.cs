@@ -31,6 +31,9 @@ public static class RebuildApplication
         app.MapLoosePairings();
         app.MapInstruments();
         app.MapPlugins();
+        app.MapMeasuringCalculations();
+        app.MapClearanceCalculations();
+        app.MapMechanicsCalculations();
         return app;
     }
 }

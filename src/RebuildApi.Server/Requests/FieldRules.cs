@@ -133,4 +133,20 @@ public sealed class OfAttribute(Dimension dimension) : Attribute
 {
     /// <summary>The dimension.</summary>
     public Dimension Dimension { get; } = dimension;
+
+    /// <summary>Which values make sense: any, none below 0, or only those above 0.</summary>
+    public SignRule Sign { get; init; }
+}
+
+/// <summary>Which values of a quantity make sense.</summary>
+public enum SignRule
+{
+    /// <summary>Any.</summary>
+    Any,
+
+    /// <summary>0 or more.</summary>
+    NotNegative,
+
+    /// <summary>More than 0.</summary>
+    Positive,
 }

@@ -10,6 +10,13 @@ public static class Quantities
     /// <summary>The quantity, or null with a complaint.</summary>
     public static Quantity? Read(SentNumber value, string unit, Dimension dimension, string pointer, Complaints complaints)
     {
+        // A length says by itself which digits it can't keep; anything else must at least be a number that can be kept exactly.
+        if (dimension != Dimension.Length && !value.TryGetDecimal(out _))
+        {
+            complaints.Add(pointer + "/value", FieldProblems.OutOfRange, "The number is too large, too small or too long to be kept exactly.", value.Text);
+            return null;
+        }
+
         var reading = QuantityText.Read(value.Text, unit, dimension);
         if (reading.Problem is { } problem)
             Complain(problem, dimension, pointer, complaints);

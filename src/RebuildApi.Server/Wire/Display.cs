@@ -50,6 +50,9 @@ public sealed record Display(bool Inches, bool AsSent)
     public QuantityWire Difference(double si, Dimension dimension) =>
         dimension == Dimension.Temperature ? new QuantityWire(Number(si), "K") : Si(si, dimension);
 
+    /// <summary>An estimate of something that has no dimension of its own here: a pressure, a power, a time.</summary>
+    public static QuantityWire In(double value, string unit) => new(Number(value), unit);
+
     private static RealUnit ShopUnit(Dimension dimension)
     {
         var units = UnitCatalogue.All.OfType<RealUnit>().Where(u => u.Dimension == dimension);
@@ -60,7 +63,7 @@ public sealed record Display(bool Inches, bool AsSent)
 
     // Nine digits: more than any gauge gives, few enough that rounding noise of binary arithmetic does not show.
     private static SentNumber Number(double value) => new(
-        double.IsFinite(value) ? Plain(value) : throw new InvalidOperationException("An estimate is not a finite number."));
+        double.IsFinite(value) ? Plain(value) : throw new NotFiniteNumberException("The result is too large to be written.", value));
 
     private static string Plain(double value)
     {

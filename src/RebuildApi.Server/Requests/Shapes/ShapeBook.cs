@@ -36,7 +36,7 @@ public sealed class ShapeBook
         if (type.IsGenericType && type.GetGenericTypeDefinition() == typeof(ImmutableArray<>))
             return ListOf(type.GetGenericArguments()[0], parameter);
         if (type == typeof(SentQuantity))
-            return new QuantityShape(Of(type), parameter.GetCustomAttribute<OfAttribute>()?.Dimension);
+            return new QuantityShape(Of(type), parameter.GetCustomAttribute<OfAttribute>());
         if (type == typeof(IReadOnlyDictionary<string, string>))
             return new MapShape(new TextShape(WordsAttribute.Plain), EntriesAttribute.Plain);
         return type.IsEnum ? new WordShape(type) : Scalar(type, rule) ?? Of(type);

@@ -1,0 +1,60 @@
+using System.Reflection;
+using RebuildApi.Server.Errors;
+using RebuildApi.Server.Wire.Calculations;
+
+namespace RebuildApi.Server.Composition;
+
+/// <summary>Runs one calculation of the engine on values from outside: what it refuses becomes a problem that names the field.</summary>
+public static class Calculations
+{
+    /// <summary>The result with what it rests on.</summary>
+    /// <param name="sent">The request, with what was left out filled in.</param>
+    /// <param name="formula">The formula.</param>
+    /// <param name="calculation">The calculation; whatever it throws as an argument that is wrong is the request's fault.</param>
+    /// <param name="field">The field to blame where the engine's own name for it is not one of the request's.</param>
+    /// <exception cref="ProblemException">The values make no sense together.</exception>
+    public static CalculationWire<TSent, T> Run<TSent, T>(TSent sent, Formula formula, Func<Worked<T>> calculation, string field)
+        where TSent : class
+    {
+        try
+        {
+            return CalculationWire<TSent, T>.Of(sent, formula, calculation());
+        }
+        catch (ArgumentException refused)
+        {
+            throw Problem(PointerOf<TSent>(refused.ParamName) ?? field, Words(refused));
+        }
+        catch (ArithmeticException)
+        {
+            throw Problem(field, "The result is too large to be written.");
+        }
+    }
+
+    /// <summary>A part of a calculation whose refusal is one field's fault.</summary>
+    /// <exception cref="ProblemException">It was refused.</exception>
+    public static T At<T>(string field, Func<T> part)
+    {
+        try
+        {
+            return part();
+        }
+        catch (ArgumentException refused)
+        {
+            throw Problem(field, Words(refused));
+        }
+    }
+
+    // The framework adds the name of its parameter, and on a second line the value, which are the engine's and not the request's.
+    private static string Words(ArgumentException refused) => refused.Message.Split(" (Parameter", StringSplitOptions.None)[0];
+
+    private static ProblemException Problem(string pointer, string words) =>
+        new(Problems.NotComputable, words, [new FieldError(pointer, FieldProblems.OutOfRange.Code, words)]);
+
+    // The engine names its own parameters, such as input.EngagementRadius; the request's fields mostly bear the same names.
+    private static string? PointerOf<TSent>(string? parameter)
+    {
+        var name = parameter?.Split('.')[^1];
+        var field = name is null ? null : typeof(TSent).GetProperty(name, BindingFlags.Public | BindingFlags.Instance | BindingFlags.IgnoreCase);
+        return field is null ? null : "/" + System.Text.Json.JsonNamingPolicy.CamelCase.ConvertName(field.Name);
+    }
+}
