@@ -51,6 +51,9 @@ public static class Problems
     public static readonly Problem UnknownInstrumentId = new("no-such-instrument", 404, "There is no such instrument",
         "No instrument of this id is registered.", "GET /v1/instruments lists them; POST /v1/instruments registers one.");
 
+    public static readonly Problem UnknownStation = new("unknown-station", 404, "There is no such bench",
+        "No reading that stands was taken at a bench of this id.", "GET /v1/stations lists them.");
+
     public static readonly Problem UnknownPlugin = new("unknown-plugin", 404, "There is no such plug-in",
         "The plug-in folder holds nothing of this name.", "GET /v1/plugins lists what was found.");
 
@@ -115,7 +118,7 @@ public static class Problems
     public static ImmutableArray<Problem> All { get; } =
     [
         MalformedJson, MalformedCsv, InvalidBody, InvalidQuery, InvalidHeader, InvalidContent, NotComputable, BadRequest, HostNotAllowed, CrossSite, NotFound,
-        UnknownFamily, UnknownUnit, UnknownInstrumentId, UnknownPlugin, MethodNotAllowed, RequestTimeout, DuplicateId, PartElsewhere, RevisionConflict, IdempotencyKeyReused,
+        UnknownFamily, UnknownUnit, UnknownInstrumentId, UnknownStation, UnknownPlugin, MethodNotAllowed, RequestTimeout, DuplicateId, PartElsewhere, RevisionConflict, IdempotencyKeyReused,
         IdempotencyKeyMissing, VersionConflict, BodyTooLarge, UnsupportedMediaType, PreconditionRequired, TooManyRequests, HeadersTooLarge,
         Unexpected, StorageUnavailable, RulesUnavailable, PluginRefused, Timeout,
     ];

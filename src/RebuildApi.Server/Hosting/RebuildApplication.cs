@@ -34,6 +34,7 @@ public static class RebuildApplication
         app.MapMeasuringCalculations();
         app.MapClearanceCalculations();
         app.MapMechanicsCalculations();
+        app.MapHistory();
         return app;
     }
 }

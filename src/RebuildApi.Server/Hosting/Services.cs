@@ -33,6 +33,9 @@ public static class Services
         services.AddSingleton<JudgementCache>();
         services.AddSingleton<Judging>();
         services.AddSingleton<DecisionDesk>();
+        services.AddSingleton<ShopHistory>();
+        services.AddSingleton<StationHistory>();
+        services.AddSingleton<WornParts>();
         services.AddDocument();
         services.Configure<RouteHandlerOptions>(o => o.ThrowOnBadRequest = true);
         services.AddRequestTimeouts(o => o.DefaultPolicy = TimeoutOf(options));

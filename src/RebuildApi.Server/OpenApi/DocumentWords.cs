@@ -17,6 +17,8 @@ public sealed class DocumentWords : IDocumentFilter
         ("decisions", "What a person chose against or within a verdict, and why."),
         ("calculations", "Each calculation by itself; nothing is stored."),
         ("instruments", "Measuring instruments and their calibration."),
+        ("stations", "Benches, and whether they agree."),
+        ("statistics", "What the shop's own records say of wear and comebacks."),
         ("plugins", "The assemblies that bring families: their state, approval and reloading."),
         ("service", "Whether the service runs, and what its problems mean."),
     ];

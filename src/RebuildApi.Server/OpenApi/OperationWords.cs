@@ -18,6 +18,7 @@ public sealed class OperationWords : IOperationFilter
         ["plugin"] = "Id of the plug-in: the name of its folder.",
         ["code"] = "A problem code.",
         ["component"] = "Id of the component.",
+        ["station"] = "Id of the bench.",
     }.ToFrozenDictionary();
 
     /// <inheritdoc/>

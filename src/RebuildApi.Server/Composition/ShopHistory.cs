@@ -1,0 +1,34 @@
+using System.Runtime.CompilerServices;
+using RebuildApi.Contracts;
+using RebuildApi.Engine.Snapshots;
+using RebuildApi.Storage;
+
+namespace RebuildApi.Server.Composition;
+
+/// <summary>Everything that the shop has recorded, unit by unit.</summary>
+public sealed class ShopHistory(IStore store, FamilyBook families)
+{
+    private const int UnitsAtOnce = 200;
+
+    /// <summary>The files of all units, in the order of their ids; of one family, or of all.</summary>
+    public async IAsyncEnumerable<UnitFile> Files(string? family, [EnumeratorCancellation] CancellationToken cancellation)
+    {
+        string? after = null;
+        do
+        {
+            var page = await store.Units(after, UnitsAtOnce, null, cancellation);
+            foreach (var unit in page.Items.Where(u => family is null || u.Family.Id == family))
+            {
+                if (await store.File(unit.Id, cancellation) is { } file)
+                    yield return file;
+            }
+
+            after = page.Next;
+        }
+        while (after is not null);
+    }
+
+    /// <summary>A unit through the edition of the rules that it is pinned to; null when that is not loaded.</summary>
+    public UnitView? ViewOf(UnitFile file) =>
+        families.Pinned(file.Unit.Family, out _) is { } family ? new UnitView(UnitSnapshots.Of(file, Policy.Default), family) : null;
+}

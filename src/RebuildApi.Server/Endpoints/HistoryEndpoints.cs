@@ -1,0 +1,103 @@
+using System.Collections.Immutable;
+using RebuildApi.Engine.Conformity;
+using RebuildApi.Engine.Statistics;
+using RebuildApi.Server.Composition;
+using RebuildApi.Server.Errors;
+using RebuildApi.Server.Requests;
+using RebuildApi.Server.Results;
+using RebuildApi.Server.Wire;
+using RebuildApi.Server.Wire.Calculations;
+using RebuildApi.Server.Wire.History;
+using RebuildApi.Storage;
+
+namespace RebuildApi.Server.Endpoints;
+
+/// <summary>What the shop's own records say: what rests on an instrument, how benches agree, how worn parts come in.</summary>
+public static class HistoryEndpoints
+{
+    private static readonly QueryOption Part = new("part", "Id of the reference part that the benches share.", Required: true);
+    private static readonly QueryOption Characteristic = new("characteristic", "What is read of it; a length.", Required: true);
+    private static readonly QueryOption Reference = new("reference", "Its value with its unit, as 30.002mm; the mean of the other benches when not said.");
+    private static readonly QueryOption Comebacks = new("comebacks", "How many came back.", "integer", Required: true);
+    private static readonly QueryOption Of = new("of", "Of how many.", "integer", Required: true);
+
+    /// <summary>The routes.</summary>
+    public static void MapHistory(this IEndpointRouteBuilder routes)
+    {
+        routes.Resource("instruments").Read("/instruments/{instrument}/recall", RecallOf, "recallInstrument", "What rests on an instrument?",
+                "Every measurement that the instrument took since a moment, and each verdict that would change without them.")
+            .InUnits().WithMetadata(Since.Option).Fails(Problems.UnknownInstrumentId);
+        var stations = routes.Resource("stations");
+        stations.List<ListOf<StationWire>>("/stations", Stations, "listStations", "List the benches", "The benches that readings were taken at, with what was used there.");
+        stations.Read("/stations/{station}/bias", Bias, "getStationBias", "Does a bench drift?",
+                "Its readings of a part that all benches read, followed by a weighted average with an alarm.")
+            .InUnits().WithMetadata(Part, Characteristic, Reference).Fails(Problems.UnknownStation, Problems.NotComputable);
+        var statistics = routes.Resource("statistics");
+        statistics.Read("/statistics/wear", Wear, "getWear", "How worn do parts come in?", "Count, mean, spread, quantiles, and the share beyond the service limits, of parts that were found in units.")
+            .InUnits().WithMetadata([.. WornParts.Options]).Fails(Problems.NotComputable);
+        statistics.Read("/statistics/control-chart", Chart, "getControlChart", "A chart over the units of the shop", "Single values of parts that were found in units, in the order in which the units were taken in.")
+            .InUnits().WithMetadata([.. WornParts.Options]).Fails(Problems.NotComputable);
+        statistics.Read("/statistics/comeback-rate", Rate, "getComebackRate", "A comeback rate with its honest interval", "The share and its exact interval of 95 %; the shop counts, since comebacks are not recorded here.")
+            .WithMetadata(Comebacks, Of);
+    }
+
+    private static async Task<Found<RecallWire>> RecallOf(
+        string instrument, HttpContext http, Asked asked, IStore store, ShopHistory history, CancellationToken cancellation)
+    {
+        var since = Since.Of(http);
+        if (await store.Instrument(instrument, cancellation) is null)
+            throw new ProblemException(Problems.UnknownInstrumentId, "No instrument of this id is registered.");
+        var units = ImmutableArray.CreateBuilder<RecalledUnitWire>();
+        await foreach (var file in history.Files(null, cancellation))
+        {
+            var doubtful = file.Measurements.Where(m => m.Taken.Instrument == instrument && m.Taken.At >= since).ToImmutableArray();
+            if (doubtful.IsEmpty)
+                continue;
+            var recall = history.ViewOf(file) is { } view ? Recall.Of(view, instrument, since) : null;
+            units.Add(RecalledUnitWire.From(file.Unit, doubtful, recall, asked.Show));
+        }
+
+        var readings = units.SelectMany(u => u.Measurements.Select(m => m.Id)).Distinct().Count();
+        return new(new RecallWire(instrument, since, readings, units.Sum(u => u.Changes.Length), units.ToImmutable(), Cautions.Standing));
+    }
+
+    private static async Task<Listing<StationWire, ListOf<StationWire>>> Stations(StationHistory stations, CancellationToken cancellation) =>
+        new(PagesOf.Whole(await stations.All(cancellation), s => s.Id), (items, next, asOf) => new(items, next, asOf));
+
+    private static async Task<Found<StationBiasWire>> Bias(string station, HttpContext http, Asked asked, StationHistory stations, CancellationToken cancellation) =>
+        new(await stations.Bias(station, Needed(http, Part), Needed(http, Characteristic), QueryNumber.Length(http, Reference.Name), asked.Show, cancellation));
+
+    private static async Task<Found<WearWire>> Wear(HttpContext http, Asked asked, WornParts parts, CancellationToken cancellation)
+    {
+        var (family, kind, characteristic) = parts.Asked(http);
+        var values = await parts.Read(family, kind, characteristic, cancellation);
+        if (values.IsEmpty)
+            throw TooFew("No part of this kind that was found in a unit was read yet.");
+        var wear = WearDistribution.Of([.. values.Select(v => v.Value)], characteristic.Service?.Low?.InSi, characteristic.Service?.High?.InSi);
+        return new(WearWire.From(family.Family.Version.Id, kind, characteristic, wear, asked.Show));
+    }
+
+    private static async Task<Found<HistoryChartWire>> Chart(HttpContext http, Asked asked, WornParts parts, CancellationToken cancellation)
+    {
+        var (family, kind, characteristic) = parts.Asked(http);
+        var read = await parts.Read(family, kind, characteristic, cancellation);
+        if (read.Length < 2)
+            throw TooFew("A chart needs at least two parts of this kind that were found in units and read.");
+        var values = read.Select(r => r.Value).ToImmutableArray();
+        return new(new HistoryChartWire(
+            family.Family.Version.Id, kind, characteristic.Id, [.. read.Select(r => r.Unit)], [.. values.Select(v => asked.Show.Si(v, characteristic.Dimension))],
+            ControlChartWire.From(ControlChart.Individuals(values), values, characteristic.Dimension, asked.Show)));
+    }
+
+    private static Found<ShareWire> Rate(HttpContext http)
+    {
+        var of = QueryNumber.Whole(http, Of.Name, 1, 1_000_000);
+        return new(ShareWire.From(Share.Counted(QueryNumber.Whole(http, Comebacks.Name, 0, of), of)));
+    }
+
+    private static string Needed(HttpContext http, QueryOption option) =>
+        QueryText.Of(http, option.Name) ?? throw QueryText.Wrong(option.Name, FieldProblems.MissingField, "The parameter is missing.", null);
+
+    private static ProblemException TooFew(string words) =>
+        new(Problems.NotComputable, words, [new FieldError("query/characteristic", FieldProblems.BadCount.Code, words)]);
+}
