@@ -28,7 +28,7 @@ public sealed record PluginHostOptions
     public FolderLimits Limits { get; init; } = new();
 
     /// <summary>How long a plug-in may take to be made and to declare its families.</summary>
-    public TimeSpan DeclareBudget { get; init; } = TimeSpan.FromSeconds(10);
+    public TimeSpan DeclareBudget { get; init; } = TimeSpan.FromSeconds(60);
 
     /// <summary>The longest that any one call of a hook may take, whatever its scope asks for.</summary>
     public TimeSpan LongestHookBudget { get; init; } = TimeSpan.FromSeconds(2);

@@ -18,7 +18,7 @@ public class EndPlaySituations
     [Fact]
     public void Third_gear_that_drags_with_the_thinnest_ring_can_be_set_by_no_ring_of_the_series()
     {
-        var answer = Trial(s_tight, s_tight, s_tight).Judge().Clearance("third-end-play");
+        var answer = Trial(s_tight, s_tight, s_tight).JudgeOverHttp().Clearance("third-end-play");
 
         Assert.Equal(RingOutcome.NothingFits, answer.Ring!.Outcome);
         Assert.True(answer.Ring.Miss!.IsLowerBound);
@@ -28,7 +28,7 @@ public class EndPlaySituations
     [Fact]
     public void The_hub_must_then_lose_at_least_fifteen_thousandths_at_its_gear_side_within_that_faces_own_limit()
     {
-        var cut = Trial(s_tight, s_tight, s_tight).Judge().Clearance("third-end-play").Ring!.Cuts.Single(c => c.Operation == "face-hub-3-4-rear");
+        var cut = Trial(s_tight, s_tight, s_tight).JudgeOverHttp().Clearance("third-end-play").Ring!.Cuts.Single(c => c.Operation == "face-hub-3-4-rear");
 
         Assert.Equal(Length.Inches(0.015m), cut.ToTarget);
         Assert.True(cut.IsLowerBound);
@@ -40,7 +40,7 @@ public class EndPlaySituations
     [Fact]
     public void The_other_face_of_the_hub_moves_the_sleeve_and_touches_both_depths_of_engagement()
     {
-        var cut = Trial(s_tight, s_tight, s_tight).Judge().Clearance("third-end-play").Ring!.Cuts.Single(c => c.Operation == "face-hub-3-4-front");
+        var cut = Trial(s_tight, s_tight, s_tight).JudgeOverHttp().Clearance("third-end-play").Ring!.Cuts.Single(c => c.Operation == "face-hub-3-4-front");
 
         Assert.Equal(["fourth-engagement", "third-end-play", "third-engagement"], cut.Touches.Select(t => t.Loop).Order(StringComparer.Ordinal));
         Assert.Equal(CutPermission.ToEnterOnly, cut.Permission);
@@ -49,7 +49,7 @@ public class EndPlaySituations
     [Fact]
     public void With_fifteen_thousandths_read_at_three_angles_the_thinnest_ring_is_right()
     {
-        var answer = Trial(Inches(0.015m), Inches(0.015m), Inches(0.015m)).Judge().Clearance("third-end-play");
+        var answer = Trial(Inches(0.015m), Inches(0.015m), Inches(0.015m)).JudgeOverHttp().Clearance("third-end-play");
 
         Assert.Equal(RingOutcome.Fits, answer.Ring!.Outcome);
         Assert.Equal("087", Assert.Single(answer.Ring.Ranked[0].Members));
@@ -60,7 +60,7 @@ public class EndPlaySituations
     [InlineData("as-made", Compatibility.Compatible)]
     public void A_snap_ring_that_someone_ground_to_fit_is_replaced_and_its_cause_looked_for(string surface, Compatibility outcome)
     {
-        var judgement = Healthy.Brackenmere.Shows("snap-ring-3-4", "surface", surface).Judge();
+        var judgement = Healthy.Brackenmere.Shows("snap-ring-3-4", "surface", surface).JudgeOverHttp();
 
         Assert.Equal(outcome, judgement.Pairing("snap-ring-3-4-as-made").Outcome);
     }
@@ -68,7 +68,7 @@ public class EndPlaySituations
     [Fact]
     public void A_ground_ring_seen_as_damage_says_to_look_for_the_part_that_is_too_wide()
     {
-        var part = Healthy.Brackenmere.Damaged("snap-ring-3-4", "hand-ground", "severe").Judge().Part("snap-ring-3-4");
+        var part = Healthy.Brackenmere.Damaged("snap-ring-3-4", "hand-ground", "severe").JudgeOverHttp().Part("snap-ring-3-4");
 
         Assert.Equal(Disposition.Replace, part.Disposition);
         Assert.Contains("too wide", part.AdviceText(), StringComparison.Ordinal);
@@ -78,7 +78,7 @@ public class EndPlaySituations
     [InlineData("kit", Compatibility.Conditional)]
     [InlineData("selected", Compatibility.Compatible)]
     public void A_kit_whose_rings_are_all_one_size_cannot_set_an_end_play(string supply, Compatibility outcome) =>
-        Assert.Equal(outcome, Healthy.Brackenmere.Shows("snap-ring-3-4", "supply", supply).Judge().Pairing("snap-ring-3-4-selected").Outcome);
+        Assert.Equal(outcome, Healthy.Brackenmere.Shows("snap-ring-3-4", "supply", supply).JudgeOverHttp().Pairing("snap-ring-3-4-selected").Outcome);
 
     [Theory]
     [InlineData(0.0099, Outcome.Nonconforming)]
@@ -87,7 +87,7 @@ public class EndPlaySituations
     {
         // The shaft's seat is moved so that the gap with the 093 ring is the one wanted: 2.655 + gap.
         var seat = 2.655m + (decimal)gap;
-        var verdict = Healthy.Brackenmere.ReadsInches("mainshaft/third-seat", seat, seat, seat).Judge().Clearance("third-end-play").Verdict;
+        var verdict = Healthy.Brackenmere.ReadsInches("mainshaft/third-seat", seat, seat, seat).JudgeOverHttp().Clearance("third-end-play").Verdict;
 
         Assert.Equal(outcome, verdict.Outcome);
     }

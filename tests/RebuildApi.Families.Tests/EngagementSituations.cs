@@ -12,7 +12,7 @@ public class EngagementSituations
     [Fact]
     public void A_back_tapered_gear_in_a_straight_sleeve_rides_on_the_tooth_edge()
     {
-        var judgement = BackTaperedThird.Judge();
+        var judgement = BackTaperedThird.JudgeOverHttp();
 
         Assert.Equal(Compatibility.Incompatible, judgement.Pairing("third-engagement-form").Outcome);
         Assert.Contains("engagement-straight-on-back-taper", judgement.Pairing("third-engagement-form").Codes());
@@ -22,7 +22,7 @@ public class EngagementSituations
     [Fact]
     public void A_back_tapered_sleeve_for_its_sake_ruins_the_straight_gear_on_the_other_side()
     {
-        var judgement = BackTaperedSleeve(BackTaperedThird).Judge();
+        var judgement = BackTaperedSleeve(BackTaperedThird).JudgeOverHttp();
 
         Assert.Equal(Compatibility.Compatible, judgement.Pairing("third-engagement-form").Outcome);
         Assert.Equal(Compatibility.Incompatible, judgement.Pairing("fourth-engagement-form").Outcome);
@@ -35,7 +35,7 @@ public class EngagementSituations
     {
         var both = BackTaperedSleeve(BackTaperedThird).Shows("input-gear", "dog.form", "back-tapered").ReadsDegrees("input-gear/dog.drive-flank-angle", 3.5, 3.5, 3.5);
 
-        var judgement = both.Judge();
+        var judgement = both.JudgeOverHttp();
 
         Assert.Equal(Compatibility.Compatible, judgement.Pairing("third-engagement-form").Outcome);
         Assert.Equal(Compatibility.Compatible, judgement.Pairing("fourth-engagement-form").Outcome);
@@ -44,7 +44,7 @@ public class EngagementSituations
     [Fact]
     public void Back_tapers_of_different_angle_do_not_seat_on_each_other()
     {
-        var judgement = BackTaperedSleeve(BackTaperedThird).ReadsDegrees("sleeve-3-4/drive-flank-angle", 1.5, 1.5, 1.5).Judge();
+        var judgement = BackTaperedSleeve(BackTaperedThird).ReadsDegrees("sleeve-3-4/drive-flank-angle", 1.5, 1.5, 1.5).JudgeOverHttp();
 
         Assert.Contains("engagement-tapers-differ", judgement.Pairing("third-engagement-form").Codes());
     }
@@ -55,7 +55,7 @@ public class EngagementSituations
         var leaned = s_sound.Shows("third-gear", "dog.drive-flank", "leaned").Shows("third-gear", "dog.coast-flank", "dark")
             .Complains("jumps-out-under-load", "third").Complains("jumps-out-on-overrun", "third");
 
-        var judgement = leaned.Judge();
+        var judgement = leaned.JudgeOverHttp();
 
         Assert.Contains("engagement-leaned-pushed-out", judgement.Pairing("third-engagement-form").Codes());
         Assert.Contains("engagement-leaned-on-drive-only", judgement.Pairing("third-engagement-form").Codes());
@@ -68,7 +68,7 @@ public class EngagementSituations
     {
         var leaned = s_sound.Shows("third-gear", "dog.drive-flank", "leaned").Shows("third-gear", "dog.coast-flank", "dark").Complains("jumps-out-under-load", "fourth");
 
-        Assert.Empty(leaned.Judge().Explains("jumps-out-under-load"));
+        Assert.Empty(leaned.JudgeOverHttp().Explains("jumps-out-under-load"));
     }
 
     [Fact]
@@ -76,7 +76,7 @@ public class EngagementSituations
     {
         var rescued = BackTaperedSleeve(s_sound.Shows("third-gear", "dog.drive-flank", "leaned").Shows("third-gear", "dog.coast-flank", "dark"));
 
-        Assert.Equal(Compatibility.Conditional, rescued.Judge().Pairing("third-engagement-form").Outcome);
+        Assert.Equal(Compatibility.Conditional, rescued.JudgeOverHttp().Pairing("third-engagement-form").Outcome);
     }
 
     [Fact]
@@ -84,7 +84,7 @@ public class EngagementSituations
     {
         var spent = BackTaperedSleeve(s_sound.Shows("third-gear", "dog.drive-flank", "spent").Shows("third-gear", "dog.coast-flank", "dark"));
 
-        Assert.Equal(Compatibility.Incompatible, spent.Judge().Pairing("third-engagement-form").Outcome);
+        Assert.Equal(Compatibility.Incompatible, spent.JudgeOverHttp().Pairing("third-engagement-form").Outcome);
     }
 
     [Fact]
@@ -100,7 +100,7 @@ public class EngagementSituations
             },
         };
 
-        var verdict = unseen.Judge().Pairing("third-engagement-form");
+        var verdict = unseen.JudgeOverHttp().Pairing("third-engagement-form");
 
         Assert.Equal(Compatibility.NotAssessed, verdict.Outcome);
         Assert.Contains(new Address("third-gear", "dog.drive-flank"), verdict.Settles);
@@ -111,7 +111,7 @@ public class EngagementSituations
     [InlineData("light", "light", Compatibility.Compatible, "fork-pads-even")]
     public void One_pad_worn_and_the_other_fresh_says_that_the_sleeve_was_pulling_past_its_place(string input, string output, Compatibility outcome, string reason)
     {
-        var verdict = s_sound.Shows("fork-3-4", "input-pad", input).Shows("fork-3-4", "output-pad", output).Judge().Pairing("fork-3-4-pads");
+        var verdict = s_sound.Shows("fork-3-4", "input-pad", input).Shows("fork-3-4", "output-pad", output).JudgeOverHttp().Pairing("fork-3-4-pads");
 
         Assert.Equal(outcome, verdict.Outcome);
         Assert.Contains(reason, verdict.Codes());
@@ -121,5 +121,5 @@ public class EngagementSituations
     [InlineData("slight", Disposition.Reuse)]
     [InlineData("severe", Disposition.Replace)]
     public void A_fork_with_even_light_wear_goes_back(string extent, Disposition disposition) =>
-        Assert.Equal(disposition, s_sound.Damaged("fork-3-4", "sliding-wear", extent).Judge().Part("fork-3-4").Disposition);
+        Assert.Equal(disposition, s_sound.Damaged("fork-3-4", "sliding-wear", extent).JudgeOverHttp().Part("fork-3-4").Disposition);
 }

@@ -10,7 +10,7 @@ public class SynchronizerSituations
     {
         var swapped = s_sound.EachReadsInches("keys-3-4", "length", 0.9100m).EachReadsInches("keys-1-2", "length", 0.7460m);
 
-        var judgement = swapped.Judge();
+        var judgement = swapped.JudgeOverHttp();
 
         Assert.Equal(Compatibility.Incompatible, judgement.Pairing("key-length-3-4").Outcome);
         Assert.Equal(Compatibility.Incompatible, judgement.Pairing("key-length-1-2").Outcome);
@@ -21,20 +21,20 @@ public class SynchronizerSituations
     [InlineData("none", Compatibility.Incompatible)]
     [InlineData("one", Compatibility.Compatible)]
     public void The_notch_of_a_replacement_key_tells_which_hub_it_belongs_to(string notch, Compatibility outcome) =>
-        Assert.Equal(outcome, s_sound.Shows("keys-3-4", "notch", notch).Judge().Pairing("key-length-3-4").Outcome);
+        Assert.Equal(outcome, s_sound.Shows("keys-3-4", "notch", notch).JudgeOverHttp().Pairing("key-length-3-4").Outcome);
 
     [Theory]
     [InlineData("opened", Compatibility.Incompatible)]
     [InlineData("sharp", Compatibility.Compatible)]
     public void Key_slots_opened_at_their_edges_let_the_ring_index_too_far(string edges, Compatibility outcome) =>
-        Assert.Equal(outcome, s_sound.Shows("hub-3-4", "key-slot", edges).Judge().Pairing("third-ring-to-keys").Outcome);
+        Assert.Equal(outcome, s_sound.Shows("hub-3-4", "key-slot", edges).JudgeOverHttp().Pairing("third-ring-to-keys").Outcome);
 
     [Fact]
     public void Opened_key_slots_explain_a_gear_that_will_not_go_in()
     {
         var opened = s_sound.Shows("hub-3-4", "key-slot", "opened").Complains("will-not-go-in", "third");
 
-        Assert.Contains("key-slots-opened", opened.Judge().Explains("will-not-go-in"));
+        Assert.Contains("key-slots-opened", opened.JudgeOverHttp().Explains("will-not-go-in"));
     }
 
     [Theory]
@@ -45,7 +45,7 @@ public class SynchronizerSituations
     {
         var width = (decimal)slot;
 
-        Assert.Equal(outcome, s_sound.ReadsInches("blocker-ring-3/slot-width", width, width, width).Judge().Pairing("third-ring-to-keys").Outcome);
+        Assert.Equal(outcome, s_sound.ReadsInches("blocker-ring-3/slot-width", width, width, width).JudgeOverHttp().Pairing("third-ring-to-keys").Outcome);
     }
 
     [Fact]
@@ -53,7 +53,7 @@ public class SynchronizerSituations
     {
         var high = s_sound.ReadsInches("blocker-ring-3/reserve-gap", 0.0620m, 0.0660m, 0.0700m).Shows("blocker-ring-3", "grip", "slips");
 
-        var judgement = high.Judge();
+        var judgement = high.JudgeOverHttp();
 
         Assert.Equal(Outcome.Conforming, judgement.Characteristic("blocker-ring-3/reserve-gap").Outcome);
         Assert.Equal(Compatibility.Incompatible, judgement.Pairing("third-ring-to-cone").Outcome);
@@ -65,7 +65,7 @@ public class SynchronizerSituations
     {
         var low = s_sound.ReadsInches("blocker-ring-3/reserve-gap", 0.0380m, 0.0390m, 0.0400m);
 
-        Assert.Equal(Compatibility.Compatible, low.Judge().Pairing("third-ring-to-cone").Outcome);
+        Assert.Equal(Compatibility.Compatible, low.JudgeOverHttp().Pairing("third-ring-to-cone").Outcome);
     }
 
     [Theory]
@@ -73,7 +73,7 @@ public class SynchronizerSituations
     [InlineData("friction-modified", Compatibility.Incompatible)]
     [InlineData("mild", Compatibility.Compatible)]
     public void Yellow_metal_rings_want_a_mild_oil(string additive, Compatibility outcome) =>
-        Assert.Equal(outcome, s_sound.Shows("oil", "additive", additive).Judge().Pairing("third-ring-oil").Outcome);
+        Assert.Equal(outcome, s_sound.Shows("oil", "additive", additive).JudgeOverHttp().Pairing("third-ring-oil").Outcome);
 
     [Fact]
     public void Hub_and_sleeve_turned_on_each_other_are_no_longer_a_set()
@@ -83,6 +83,6 @@ public class SynchronizerSituations
             Snapshot = s_sound.Snapshot with { Placements = [.. s_sound.Snapshot.Placements.Select(p => p.Position == "sleeve-3-4" ? p with { IndexMark = "B" } : p)] },
         };
 
-        Assert.Equal(Compatibility.Incompatible, turned.Judge().Pairing("hub-and-sleeve-3-4").Outcome);
+        Assert.Equal(Compatibility.Incompatible, turned.JudgeOverHttp().Pairing("hub-and-sleeve-3-4").Outcome);
     }
 }

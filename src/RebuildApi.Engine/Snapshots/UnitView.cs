@@ -65,13 +65,15 @@ public sealed class UnitView
     public InstrumentState? Instrument(string? id) => id is null ? null : _instruments.GetValueOrDefault(id);
 
     /// <summary>
-    /// The value of an attribute of a part: the newest finding, else what was declared; null when it is unknown. Unknown is never good.
+    /// The value of an attribute of a part: the newest finding (of two at the same moment, the one recorded last), else what was declared; null
+    /// when it is unknown. Unknown is never good.
     /// </summary>
     public string? AttributeOf(Component component, string attribute)
     {
         var seen = FindingsOf(component)
             .Where(f => f.Observation is AttributeSeen a && a.Attribute == attribute)
-            .MaxBy(f => f.Taken.At);
+            .OrderBy(f => f.Taken.At)
+            .LastOrDefault();
         return seen is { Observation: AttributeSeen found } ? found.Value : component.Attributes.GetValueOrDefault(attribute);
     }
 
