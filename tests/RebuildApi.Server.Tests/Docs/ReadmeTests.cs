@@ -14,6 +14,7 @@ public sealed partial class ReadmeTests
     {
         await using var server = ShopServer.Open();
         using var http = server.CreateClient();
+        http.BaseAddress = new Uri("http://127.0.0.1:5280");
         var calls = CurlCall.In(Readme).ToArray();
         Assert.True(calls.Length >= 5);
         foreach (var call in calls)
