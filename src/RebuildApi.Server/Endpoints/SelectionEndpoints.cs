@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using RebuildApi.Contracts;
 using RebuildApi.Engine.Measuring;
 using RebuildApi.Engine.Selection;
 using RebuildApi.Engine.Snapshots;
@@ -35,8 +36,8 @@ public static class SelectionEndpoints
             unit,
             file.Unit.Version,
             Kebab.Of(found.Outcome),
-            found.Best is { } best ? SelectionSolutionWire.From(best, family, show) : null,
-            [.. found.Alternatives.Select(a => SelectionSolutionWire.From(a, family, show))],
+            found.Best is { } best ? SelectionSolutionWire.From(best, ChanceOf(found, 0), family, show) : null,
+            [.. found.Alternatives.Select((a, i) => SelectionSolutionWire.From(a, ChanceOf(found, i + 1), family, show))],
             [.. found.Cuts.Select(c => CutInstructionWire.From(c, family, show))],
             [.. found.Misses.Select(m => LoopMissWire.From(m, family, show))],
             [.. found.LeftOut.Select(l => new LoopLeftOutWire(l.Loop, [.. l.Reasons.Select(ReasonWire.From)]))],
@@ -45,6 +46,8 @@ public static class SelectionEndpoints
             view.InputsSha256,
             Cautions.Of(family, show)));
     }
+
+    private static double? ChanceOf(UnitSelection found, int index) => index < found.Chances.Length ? found.Chances[index] : null;
 
     // What is asked was held against the family before; what is refused here is a wanted gap outside its window.
     private static UnitSelection Select(UnitView view, SelectionRequest request)
@@ -59,6 +62,15 @@ public static class SelectionEndpoints
         }
     }
 
+    private static void CheckSeries(OtherSeriesRequest sent, string pointer, FamilyIndex family, Complaints complaints)
+    {
+        var places = family.Family.Loops.SelectMany(l => l.Terms).Select(t => t.Of).OfType<OfSeries>().Select(s => s.Position).ToHashSet(StringComparer.Ordinal);
+        if (!places.Contains(sent.Position))
+            complaints.AddUnknown(pointer + "/position", FieldProblems.UnknownPosition, $"No piece is chosen at {sent.Position}.", sent.Position, places);
+        if (!family.Series.ContainsKey(sent.Series))
+            complaints.AddUnknown(pointer + "/series", FieldProblems.UnknownPiece, $"The family has no series {sent.Series}.", sent.Series, family.Series.Keys);
+    }
+
     private static SelectionRequest RequestOf(SelectionAskRequest sent, FamilyIndex family)
     {
         var complaints = new Complaints();
@@ -68,12 +80,15 @@ public static class SelectionEndpoints
         var members = family.Family.Series.SelectMany(s => s.Members).Select(m => m.Id).ToHashSet(StringComparer.Ordinal);
         foreach (var (shelf, i) in (sent.Available ?? []).Select((s, i) => (s, i)).Where(x => !members.Contains(x.s.Member)))
             complaints.AddUnknown($"/available/{i}/member", FieldProblems.UnknownPiece, $"No series has {shelf.Member}.", shelf.Member, members);
+        for (var i = 0; i < (sent.Series ?? []).Length; i++)
+            CheckSeries(sent.Series!.Value[i], $"/series/{i}", family, complaints);
         complaints.ThrowIfAny(Problems.InvalidContent);
         return new SelectionRequest
         {
             Loops = [.. (sent.Clearances ?? []).Distinct()],
             Cuts = sent.Cuts,
             Targets = (sent.Targets ?? []).DistinctBy(t => t.Clearance).ToImmutableDictionary(t => t.Clearance, t => t.Gap.Length),
+            Series = (sent.Series ?? []).DistinctBy(s => s.Position).ToImmutableDictionary(s => s.Position, s => s.Series),
             Available = sent.Available?.GroupBy(s => s.Member).ToImmutableDictionary(g => g.Key, g => g.Sum(s => s.Count)),
             Alternatives = sent.Alternatives,
         };

@@ -10,12 +10,14 @@ namespace RebuildApi.Server.Wire;
 /// <param name="Clearances">The clearances to bring right; all that have a selective piece when not said. Those that share a piece with them are taken along.</param>
 /// <param name="Cuts">When cuts may be proposed.</param>
 /// <param name="Targets">Wanted gaps that differ from the family's.</param>
+/// <param name="Series">Another series to choose from at a position.</param>
 /// <param name="Available">How many of each member are on the shelf; any when not said.</param>
 /// <param name="Alternatives">How many alternatives to rank after the best.</param>
 public sealed record SelectionAskRequest(
     [Entries(1, 100), Id] ImmutableArray<string>? Clearances = null,
     CutUse Cuts = CutUse.WhenNeeded,
     [Entries(0, 100)] ImmutableArray<TargetRequest>? Targets = null,
+    [Entries(0, 100)] ImmutableArray<OtherSeriesRequest>? Series = null,
     [Entries(0, 500)] ImmutableArray<ShelfRequest>? Available = null,
     [Between(0, 20)] int Alternatives = 3);
 
@@ -23,6 +25,11 @@ public sealed record SelectionAskRequest(
 /// <param name="Clearance">The clearance.</param>
 /// <param name="Gap">The gap wanted, inside its window.</param>
 public sealed record TargetRequest([Id] string Clearance, [Of(Dimension.Length)] SentQuantity Gap);
+
+/// <summary>Another series to choose from.</summary>
+/// <param name="Position">Where the piece sits.</param>
+/// <param name="Series">The series.</param>
+public sealed record OtherSeriesRequest([Id] string Position, [Id] string Series);
 
 /// <summary>How many of a member are on the shelf.</summary>
 /// <param name="Member">The member.</param>
@@ -59,12 +66,14 @@ public sealed record SelectionWire(
 /// <summary>One complete choice.</summary>
 /// <param name="Picks">What is chosen.</param>
 /// <param name="Gaps">What it does to each clearance.</param>
-public sealed record SelectionSolutionWire(ImmutableArray<SelectionPickWire> Picks, ImmutableArray<SelectionGapWire> Gaps)
+/// <param name="Chance">The chance that all clearances lie in their windows together.</param>
+public sealed record SelectionSolutionWire(ImmutableArray<SelectionPickWire> Picks, ImmutableArray<SelectionGapWire> Gaps, double? Chance)
 {
     /// <summary>From the engine.</summary>
-    public static SelectionSolutionWire From(SelectionSolution s, FamilyIndex family, Display show) => new(
+    public static SelectionSolutionWire From(SelectionSolution s, double? chance, FamilyIndex family, Display show) => new(
         [.. s.Picks.Select(p => new SelectionPickWire(p.Choice, p.Option.Members, show.Length(p.Option.Amount)))],
-        [.. s.Gaps.Select(g => SelectionGapWire.From(g, family, show))]);
+        [.. s.Gaps.Select(g => SelectionGapWire.From(g, family, show))],
+        Numbers.Finite(chance));
 }
 
 /// <summary>One thing chosen.</summary>
