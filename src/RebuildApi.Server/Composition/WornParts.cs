@@ -46,7 +46,8 @@ public sealed class WornParts(ShopHistory history, FamilyBook families)
     private static IEnumerable<double> Found(UnitView view, string kind, Characteristic characteristic)
     {
         var book = new EstimateBook(view);
-        var parts = view.Snapshot.Components.Where(c => c.Kind == kind && c.Revision == 1).ToDictionary(c => c.Id, StringComparer.Ordinal);
+        // What came in is the first revision, whatever was done to the part since.
+        var parts = view.Snapshot.Components.Where(c => c.Kind == kind).ToDictionary(c => c.Id, c => c with { Revision = 1 }, StringComparer.Ordinal);
         return view.Snapshot.Placements
             .Where(p => p.Role == PlacementRole.Found && parts.ContainsKey(p.Component))
             .Select(p => book.Read(new PlacedComponent(p, parts[p.Component]), characteristic, characteristic.Report))

@@ -86,7 +86,7 @@ public static class CalculationsClearancesEndpoints
         }, "/members"));
     }
 
-    private static Found<CalculationWire<SelectionCalculationRequest, SelectionWire>> Selection(
+    private static Found<CalculationWire<SelectionCalculationRequest, SelectionCalculationWire>> Selection(
         Body<SelectionCalculationRequest> body, Asked asked, CancellationToken cancellation)
     {
         var complaints = new Complaints();
@@ -94,7 +94,7 @@ public static class CalculationsClearancesEndpoints
         complaints.ThrowIfAny(Problems.NotComputable);
         return new(Calculations.Run(
             body.Value, ClearanceFormulas.Selection,
-            () => new Worked<SelectionWire>(SelectionWire.From(SelectionSolver.Solve(problem!, body.Value.Alternatives, cancellation), asked.Show)),
+            () => new Worked<SelectionCalculationWire>(SelectionCalculationWire.From(SelectionSolver.Solve(problem!, body.Value.Alternatives, cancellation), asked.Show)),
             "/choices"));
     }
 

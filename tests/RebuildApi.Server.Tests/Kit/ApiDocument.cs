@@ -31,6 +31,7 @@ public sealed record Operation(string Path, string Method, JsonObject Node)
         .Replace("{family}", ShopServer.Family, StringComparison.Ordinal)
         .Replace("{unit}", "u1", StringComparison.Ordinal)
         .Replace("{instrument}", "mic-25", StringComparison.Ordinal)
+        .Replace("{station}", "bench-1", StringComparison.Ordinal)
         .Replace("{component}", "c1", StringComparison.Ordinal)
         .Replace("{plugin}", plugin ?? ShopServer.Family, StringComparison.Ordinal);
 

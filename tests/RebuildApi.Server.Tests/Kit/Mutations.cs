@@ -50,7 +50,7 @@ public static class Mutations
         JsonValueKind.String => [("a number for text", "17"), ("a list for text", "[]"), ("NUL in text", "\"\\u0000\""), ("empty text", "\"\""), ("NaN", "NaN")],
         JsonValueKind.Number => [("text for a number", "\"17\""), ("NaN", "NaN"), ("Infinity", "Infinity"), ("1e999", "1e999"), ("1e-40", "1e-40"), ("huge", "123456789012345678901234567890")],
         JsonValueKind.Object when node["unit"] is not null && node["value"] is not null =>
-            [("a bare number", "0.015"), ("wrong unit", """{ "value": 1, "unit": "furlong" }"""), ("another dimension", """{ "value": 1, "unit": "N·m" }"""), ("no unit", """{ "value": 1 }""")],
+            [("a bare number", "0.015"), ("wrong unit", """{ "value": 1, "unit": "furlong" }"""), ("another dimension", $$"""{ "value": 1, "unit": "{{((string?)node["unit"] == "N·m" ? "mm" : "N·m")}}" }"""), ("no unit", """{ "value": 1 }""")],
         JsonValueKind.Object => [("text for an object", "\"x\""), ("a list for an object", "[1]")],
         JsonValueKind.Array => [("an object for a list", "{}"), ("a list of null", "[null]"), ("a list of text", "[\"\"]")],
         _ => [("text for a truth value", "\"yes\"")],

@@ -71,13 +71,13 @@ public sealed record CutRangeRequest(
 /// <param name="Fits">Whether the best brings every clearance surely into its window.</param>
 /// <param name="Best">The best; absent when the pieces that there are do not reach.</param>
 /// <param name="Alternatives">The next best, in order.</param>
-public sealed record SelectionWire(bool Fits, SelectionSolutionWire? Best, ImmutableArray<SelectionSolutionWire> Alternatives)
+public sealed record SelectionCalculationWire(bool Fits, SelectionCalculationSolutionWire? Best, ImmutableArray<SelectionCalculationSolutionWire> Alternatives)
 {
     /// <summary>From the engine.</summary>
-    public static SelectionWire From(SelectionAnswer answer, Display show) => new(
+    public static SelectionCalculationWire From(SelectionAnswer answer, Display show) => new(
         answer.IsFeasible,
-        answer.Best is { } best ? SelectionSolutionWire.From(best, show) : null,
-        [.. answer.Alternatives.Select(a => SelectionSolutionWire.From(a, show))]);
+        answer.Best is { } best ? SelectionCalculationSolutionWire.From(best, show) : null,
+        [.. answer.Alternatives.Select(a => SelectionCalculationSolutionWire.From(a, show))]);
 }
 
 /// <summary>One complete choice.</summary>
@@ -85,12 +85,12 @@ public sealed record SelectionWire(bool Fits, SelectionSolutionWire? Best, Immut
 /// <param name="Gaps">What it does to each clearance.</param>
 /// <param name="SmallestMargin">The smallest distance of all gaps from a surely good end, in standard uncertainties; negative when one is not surely good.</param>
 /// <param name="Pieces">Number of pieces.</param>
-public sealed record SelectionSolutionWire(ImmutableArray<SelectionPickWire> Picks, ImmutableArray<SelectionGapWire> Gaps, double? SmallestMargin, int Pieces)
+public sealed record SelectionCalculationSolutionWire(ImmutableArray<SelectionCalculationPickWire> Picks, ImmutableArray<SelectionCalculationGapWire> Gaps, double? SmallestMargin, int Pieces)
 {
     /// <summary>From the engine.</summary>
-    public static SelectionSolutionWire From(SelectionSolution s, Display show) => new(
-        [.. s.Picks.Select(p => new SelectionPickWire(p.Choice, p.Option.Members, show.Length(p.Option.Amount)))],
-        [.. s.Gaps.Select(g => new SelectionGapWire(g.Loop, show.Length(g.Gap), Numbers.Finite(g.Margin / 100.0)))],
+    public static SelectionCalculationSolutionWire From(SelectionSolution s, Display show) => new(
+        [.. s.Picks.Select(p => new SelectionCalculationPickWire(p.Choice, p.Option.Members, show.Length(p.Option.Amount)))],
+        [.. s.Gaps.Select(g => new SelectionCalculationGapWire(g.Loop, show.Length(g.Gap), Numbers.Finite(g.Margin / 100.0)))],
         Numbers.Finite(s.Rank.Margin / 100.0),
         (int)s.Rank.Pieces);
 }
@@ -99,10 +99,10 @@ public sealed record SelectionSolutionWire(ImmutableArray<SelectionPickWire> Pic
 /// <param name="Choice">The choice.</param>
 /// <param name="Members">The pieces; empty for a cut.</param>
 /// <param name="Amount">Their thickness together, or the change of what is cut.</param>
-public sealed record SelectionPickWire(string Choice, ImmutableArray<string> Members, QuantityWire Amount);
+public sealed record SelectionCalculationPickWire(string Choice, ImmutableArray<string> Members, QuantityWire Amount);
 
 /// <summary>A clearance with a choice made.</summary>
 /// <param name="Loop">The clearance.</param>
 /// <param name="Gap">Its gap.</param>
 /// <param name="Margin">Distance from the nearer surely good end, in standard uncertainties.</param>
-public sealed record SelectionGapWire(string Loop, QuantityWire Gap, double? Margin);
+public sealed record SelectionCalculationGapWire(string Loop, QuantityWire Gap, double? Margin);

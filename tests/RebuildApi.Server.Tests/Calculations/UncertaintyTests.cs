@@ -1,0 +1,49 @@
+using RebuildApi.Server.Tests.Kit;
+
+namespace RebuildApi.Server.Tests.Calculations;
+
+public sealed class UncertaintyTests
+{
+    // JCGM 100:2008, annex H.1, end gauge: components 25, 9.7, 2.9 and 16.6 nm with 18, 25.6, 50 and 2 degrees of freedom. u = 32 nm printed
+    // (31.671122 recomputed from these), ν_eff cut down to 16, t(0.99, 16) = 2.92.
+    [Fact]
+    public async Task Budget_of_the_published_end_gauge_gives_its_uncertainty_and_factor()
+    {
+        await using var server = ShopServer.Open();
+        using var http = server.CreateClient();
+        var answer = await http.Calculate("uncertainty", """
+            { "coverage": 0.99, "budget": [
+                { "name": "standard", "standardUncertainty": { "value": 25, "unit": "nm" }, "degreesOfFreedom": 18 },
+                { "name": "difference", "standardUncertainty": { "value": 9.7, "unit": "nm" }, "degreesOfFreedom": 25.6 },
+                { "name": "expansion", "standardUncertainty": { "value": 2.9, "unit": "nm" }, "degreesOfFreedom": 50 },
+                { "name": "temperature", "standardUncertainty": { "value": 16.6, "unit": "nm" }, "degreesOfFreedom": 2 }] }
+            """);
+        Assert.Equal(31.671122e-6, answer.At("result.standardUncertainty.value"), 1e-12);
+        Assert.Equal(16, answer.At("result.factorFreedom"));
+        Assert.Equal(2.92, answer.At("result.coverageFactor"), 0.005);
+        Assert.Equal(1, Enumerable.Range(0, 4).Sum(i => answer.At($"result.budget.{i}.share")), 1e-6);
+    }
+
+    // JCGM 100:2008, 4.3.7: a half-width a known without more is worth a/√3; the limit of an outside micrometer to 25 mm is 4 µm (DIN 863).
+    [Fact]
+    public async Task One_reading_with_a_micrometer_carries_its_limit_of_error_and_its_step()
+    {
+        await using var server = ShopServer.Open();
+        using var http = server.CreateClient();
+        var answer = await http.Calculate("uncertainty", """
+            { "readings": [{ "value": 20.013, "unit": "mm" }],
+              "instrument": { "resolution": { "value": 0.001, "unit": "mm" }, "limitOfError": { "value": 0.004, "unit": "mm" } } }
+            """);
+        Assert.Equal(20.013, answer.At("result.value.value"));
+        Assert.Equal(Math.Sqrt((0.004 * 0.004 / 3) + (0.001 * 0.001 / 12)), answer.At("result.standardUncertainty.value"), 1e-9);
+    }
+
+    [Fact]
+    public async Task Readings_and_a_budget_together_are_refused_and_so_is_a_line_that_says_nothing()
+    {
+        await using var server = ShopServer.Open();
+        using var http = server.CreateClient();
+        Assert.Equal([""], await http.Refuse("uncertainty", """{ }"""));
+        Assert.Equal(["/budget/0"], await http.Refuse("uncertainty", """{ "budget": [{ "name": "standard" }] }"""));
+    }
+}
