@@ -67,7 +67,7 @@ public static class CalculationsMeasuringEndpoints
     {
         var sent = body.Value;
         var complaints = new Complaints();
-        var estimate = new UncertaintyIntake(sent, complaints).Read();
+        var estimate = Calculations.At("/readings", new UncertaintyIntake(sent, complaints).Read);
         complaints.ThrowIfAny(Problems.NotComputable);
         return new(Calculations.Run(sent, MeasuringFormulas.Uncertainty, () =>
         {

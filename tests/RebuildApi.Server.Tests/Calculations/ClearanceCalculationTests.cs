@@ -106,6 +106,7 @@ public sealed class ClearanceCalculationTests
         await using var server = ShopServer.Open();
         using var http = server.CreateClient();
         Assert.Equal(["/loops/0/terms/0/choice"], await http.Refuse("selection", EndPlay($$"""[{ "id": "shim", "members": {{Rings}} }]""")));
+        Assert.Equal(["/loops/0/without/value"], await http.Refuse("selection", EndPlay($$"""[{ "id": "ring", "members": {{Rings}} }]""", without: "400")));
         var deep = """{ "step": { "value": 1, "unit": "nm" }, "most": { "value": 1, "unit": "mm" } }""";
         Assert.Equal(["/choices/0"], await http.Refuse("selection", EndPlay($$"""[{ "id": "ring", "cut": {{deep}} }]""")));
     }

@@ -46,4 +46,19 @@ public sealed class UncertaintyTests
         Assert.Equal([""], await http.Refuse("uncertainty", """{ }"""));
         Assert.Equal(["/budget/0"], await http.Refuse("uncertainty", """{ "budget": [{ "name": "standard" }] }"""));
     }
+
+    [Fact]
+    public async Task Values_that_run_out_of_what_can_be_kept_are_refused_and_never_a_fault()
+    {
+        await using var server = ShopServer.Open();
+        using var http = server.CreateClient();
+        Assert.Equal(["/readings"], await http.Refuse("uncertainty", """
+            { "readings": [{ "value": 1000, "unit": "m" }], "temperature": { "value": 1e12, "unit": "K" }, "material": { "perMillionKelvin": 1000 } }
+            """));
+        Assert.Equal(["/loops"], await http.Refuse("selection", """
+            { "loops": [{ "id": "a", "without": { "value": 1, "unit": "mm" }, "standardUncertainty": { "value": 1e12, "unit": "m" }, "terms": [{ "choice": "ring" }],
+                "window": { "low": { "value": 1, "unit": "mm" } } }],
+              "choices": [{ "id": "ring", "members": [{ "id": "087", "thickness": { "value": 2, "unit": "mm" } }] }] }
+            """));
+    }
 }

@@ -42,6 +42,10 @@ public static class Calculations
         {
             throw Problem(field, Words(refused));
         }
+        catch (ArithmeticException)
+        {
+            throw Problem(field, "The result is too large to be written.");
+        }
     }
 
     // The framework adds the name of its parameter, and on a second line the value, which are the engine's and not the request's.

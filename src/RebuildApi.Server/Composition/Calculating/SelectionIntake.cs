@@ -15,11 +15,15 @@ public sealed class SelectionIntake(SelectionCalculationRequest sent, Complaints
     private const double MostCombinations = 1e6;
     private const int MostOptions = 500;
 
+    // Sums are exact in 64 bits: 10 m, times the common multiple of denominators to 12, times coefficients to 12, times eight terms, times a hundred.
+    private static readonly Length Longest = Length.Millimetres(10_000);
+
     /// <summary>The problem; null with complaints.</summary>
     public SelectionProblem? Read()
     {
         RequireDistinct(sent.Loops.Select(l => l.Id), "/loops");
         RequireDistinct(sent.Choices.Select(c => c.Id), "/choices");
+        RequireShort();
         var choices = sent.Choices.Select((c, i) => Choice(c, Pointer.Entry("/choices", i))).ToImmutableArray();
         var loops = sent.Loops.Select((l, i) => Loop(l, Pointer.Entry("/loops", i))).ToImmutableArray();
         if (complaints.Any)
@@ -32,6 +36,18 @@ public sealed class SelectionIntake(SelectionCalculationRequest sent, Complaints
     {
         foreach (var twice in ids.GroupBy(i => i, StringComparer.Ordinal).Where(g => g.Count() > 1))
             complaints.Add(pointer, FieldProblems.Contradiction, $"The id {twice.Key} is there twice.", twice.Key);
+    }
+
+    private void RequireShort()
+    {
+        var loops = sent.Loops.SelectMany((l, i) => new[]
+        {
+            ($"/loops/{i}/without", l.Without), ($"/loops/{i}/window/low", l.Window.Low), ($"/loops/{i}/window/high", l.Window.High),
+        });
+        var choices = sent.Choices.SelectMany((c, i) => (c.Members ?? []).Select((m, j) => ($"/choices/{i}/members/{j}/thickness", (SentQuantity?)m.Thickness))
+            .Append(($"/choices/{i}/cut/most", c.Cut?.Most)));
+        foreach (var (pointer, length) in loops.Concat(choices).Where(x => x.Item2 is { } l && (l.Length > Longest || l.Length < -Longest)))
+            complaints.Add(pointer + "/value", FieldProblems.OutOfRange, "A length of at most 10 m makes sense here.", length!.Value.Text);
     }
 
     private SelectionChoice? Choice(SelectionChoiceRequest choice, string pointer)

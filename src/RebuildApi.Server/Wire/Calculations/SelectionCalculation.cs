@@ -37,7 +37,7 @@ public sealed record SelectionLoopRequest(
 /// <param name="Choice">Id of the choice.</param>
 /// <param name="Numerator">Signed coefficient, not 0: a ring that closes the gap has −1.</param>
 /// <param name="Denominator">Its denominator.</param>
-public sealed record SelectionTermRequest([Id] string Choice, [Between(-100, 100)] int Numerator = -1, [Between(1, 100)] int Denominator = 1);
+public sealed record SelectionTermRequest([Id] string Choice, [Between(-12, 12)] int Numerator = -1, [Between(1, 12)] int Denominator = 1);
 
 /// <summary>One thing to choose: pieces of a series, or the depth of a cut. Exactly one of members and cut.</summary>
 /// <param name="Id">A position, or a cut.</param>
