@@ -24,7 +24,7 @@ public static class SelectionEndpoints
             .Example("""{ "cuts": "when-needed", "alternatives": 2 }""");
     }
 
-    private static async Task<Found<SelectionWire>> Solve(
+    private static async Task<Found<UnitSelectionWire>> Solve(
         string unit, Body<SelectionAskRequest> body, Asked asked, Bench bench, Judging judging, CancellationToken cancellation)
     {
         var file = await bench.File(unit, cancellation);
@@ -32,12 +32,12 @@ public static class SelectionEndpoints
         var request = RequestOf(body.Value, view.Family);
         var found = Select(view, request);
         var (family, show) = (view.Family, asked.Show);
-        return new(new SelectionWire(
+        return new(new UnitSelectionWire(
             unit,
             file.Unit.Version,
             Kebab.Of(found.Outcome),
-            found.Best is { } best ? SelectionSolutionWire.From(best, ChanceOf(found, 0), family, show) : null,
-            [.. found.Alternatives.Select((a, i) => SelectionSolutionWire.From(a, ChanceOf(found, i + 1), family, show))],
+            found.Best is { } best ? UnitSelectionSolutionWire.From(best, ChanceOf(found, 0), family, show) : null,
+            [.. found.Alternatives.Select((a, i) => UnitSelectionSolutionWire.From(a, ChanceOf(found, i + 1), family, show))],
             [.. found.Cuts.Select(c => CutInstructionWire.From(c, family, show))],
             [.. found.Misses.Select(m => LoopMissWire.From(m, family, show))],
             [.. found.LeftOut.Select(l => new LoopLeftOutWire(l.Loop, [.. l.Reasons.Select(ReasonWire.From)]))],

@@ -49,12 +49,12 @@ public sealed record ShelfRequest([Id] string Member, [Between(0, 100000)] int C
 /// <param name="Rules">Whose rules.</param>
 /// <param name="InputsSha256">Hash of what it was made from.</param>
 /// <param name="Cautions">What can hurt a person or the gearbox, and what stands before this answer.</param>
-public sealed record SelectionWire(
+public sealed record UnitSelectionWire(
     string Unit,
     long UnitVersion,
     string Outcome,
-    SelectionSolutionWire? Best,
-    ImmutableArray<SelectionSolutionWire> Alternatives,
+    UnitSelectionSolutionWire? Best,
+    ImmutableArray<UnitSelectionSolutionWire> Alternatives,
     ImmutableArray<CutInstructionWire> Cuts,
     ImmutableArray<LoopMissWire> Misses,
     ImmutableArray<LoopLeftOutWire> LeftOut,
@@ -67,12 +67,12 @@ public sealed record SelectionWire(
 /// <param name="Picks">What is chosen.</param>
 /// <param name="Gaps">What it does to each clearance.</param>
 /// <param name="Chance">The chance that all clearances lie in their windows together.</param>
-public sealed record SelectionSolutionWire(ImmutableArray<SelectionPickWire> Picks, ImmutableArray<SelectionGapWire> Gaps, double? Chance)
+public sealed record UnitSelectionSolutionWire(ImmutableArray<UnitSelectionPickWire> Picks, ImmutableArray<UnitSelectionGapWire> Gaps, double? Chance)
 {
     /// <summary>From the engine.</summary>
-    public static SelectionSolutionWire From(SelectionSolution s, double? chance, FamilyIndex family, Display show) => new(
-        [.. s.Picks.Select(p => new SelectionPickWire(p.Choice, p.Option.Members, show.Length(p.Option.Amount)))],
-        [.. s.Gaps.Select(g => SelectionGapWire.From(g, family, show))],
+    public static UnitSelectionSolutionWire From(SelectionSolution s, double? chance, FamilyIndex family, Display show) => new(
+        [.. s.Picks.Select(p => new UnitSelectionPickWire(p.Choice, p.Option.Members, show.Length(p.Option.Amount)))],
+        [.. s.Gaps.Select(g => UnitSelectionGapWire.From(g, family, show))],
         Numbers.Finite(chance));
 }
 
@@ -80,17 +80,17 @@ public sealed record SelectionSolutionWire(ImmutableArray<SelectionPickWire> Pic
 /// <param name="Choice">A position, or a cut as operation@position.</param>
 /// <param name="Members">Ids of the pieces; empty for a cut.</param>
 /// <param name="Amount">The thickness, or the signed change of the dimension that is cut.</param>
-public sealed record SelectionPickWire(string Choice, ImmutableArray<string> Members, QuantityWire Amount);
+public sealed record UnitSelectionPickWire(string Choice, ImmutableArray<string> Members, QuantityWire Amount);
 
 /// <summary>A clearance with a choice made.</summary>
 /// <param name="Clearance">The clearance.</param>
 /// <param name="Name">What a person calls it.</param>
 /// <param name="Gap">Its gap.</param>
 /// <param name="Margin">Distance to the nearest guarded end in standard uncertainties; negative outside.</param>
-public sealed record SelectionGapWire(string Clearance, string Name, QuantityWire Gap, decimal Margin)
+public sealed record UnitSelectionGapWire(string Clearance, string Name, QuantityWire Gap, decimal Margin)
 {
     /// <summary>From the engine.</summary>
-    public static SelectionGapWire From(SelectionGap g, FamilyIndex family, Display show) =>
+    public static UnitSelectionGapWire From(SelectionGap g, FamilyIndex family, Display show) =>
         new(g.Loop, show.Words(family.Loops[g.Loop].Name), show.Length(g.Gap), g.Margin / 100m);
 }
 
@@ -116,7 +116,7 @@ public sealed record CutInstructionWire(
     QuantityWire MayBeLess,
     QuantityWire? Before,
     QuantityWire? After,
-    ImmutableArray<SelectionGapWire> Touches,
+    ImmutableArray<UnitSelectionGapWire> Touches,
     ImmutableArray<string> RemeasureGate,
     ImmutableArray<string> Cautions,
     ImmutableArray<ReasonWire> Reasons)
@@ -124,7 +124,7 @@ public sealed record CutInstructionWire(
     /// <summary>From the engine.</summary>
     public static CutInstructionWire From(CutInstruction c, FamilyIndex family, Display show) => new(
         c.Operation, c.At.ToString(), c.Datum, show.Length(c.Change), show.Length(c.MayBeMore), show.Length(c.MayBeLess),
-        show.LengthMaybe(c.Before), show.LengthMaybe(c.After), [.. c.Touches.Select(t => SelectionGapWire.From(t, family, show))],
+        show.LengthMaybe(c.Before), show.LengthMaybe(c.After), [.. c.Touches.Select(t => UnitSelectionGapWire.From(t, family, show))],
         c.RemeasureGate, [.. c.Cautions.Select(show.Words)], [.. c.Reasons.Select(ReasonWire.From)]);
 }
 
