@@ -29,6 +29,8 @@ public sealed record ConformityIntake(Estimate Estimate, Quantity? Low, Quantity
         var estimate = new Estimate(
             Points.Maybe(sent.Value, d, "/value", complaints), u, (double?)sent.DegreesOfFreedom,
             Points.Maybe(sent.AtLeast, d, "/atLeast", complaints), Points.Maybe(sent.AtMost, d, "/atMost", complaints), EstimateBasis.Measured, []);
+        if (estimate.Low?.InSi > estimate.High?.InSi)
+            complaints.Add("/atMost", FieldProblems.OutOfRange, "The bounds contradict each other: atLeast lies above atMost.", sent.AtMost!.Value.Text);
         var policy = Policy.Default with { Decision = sent.Rule, Probability = (double)sent.Probability };
         return new(estimate, Points.Maybe(sent.Low, d, "/low", complaints), Points.Maybe(sent.High, d, "/high", complaints), policy, ProcessOf(sent, u, complaints));
     }
