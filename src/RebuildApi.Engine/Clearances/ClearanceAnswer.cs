@@ -30,4 +30,8 @@ public sealed record ClearanceAnswer(
     ImmutableArray<TermValue> Terms,
     MixUp? Alarm,
     RingAnswer? Ring,
-    ImmutableArray<ThermalGap> Thermal);
+    ImmutableArray<ThermalGap> Thermal)
+{
+    /// <summary>What then happens, in the family's words, when the gap is outside its window; none otherwise.</summary>
+    public Text? Consequence { get; init; }
+}

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Conformity;
 using RebuildApi.Engine.Measuring;
+using RebuildApi.Engine.Reasons;
 
 namespace RebuildApi.Engine.Clearances;
 
@@ -18,8 +19,9 @@ public static class ClearanceJudge
         var terms = LoopTerms.Of(loop, book);
         var state = LoopState.Of(loop, terms, book);
         var thermal = terms.PiecesAreKnown ? ThermalGap.Of(loop, state.Combined, state.Parts.Terms, book.View) : [];
+        var verdict = Verdict(loop, window, terms, state, book);
         return new ClearanceAnswer(
-            Verdict(loop, window, terms, state, book),
+            verdict,
             !terms.PiecesAreKnown,
             state.Parts.WorstLow,
             state.Parts.WorstHigh,
@@ -31,8 +33,14 @@ public static class ClearanceJudge
             state.Parts.Terms,
             state.Alarm,
             RingFor(loop, window, terms, book),
-            thermal);
+            thermal)
+        {
+            Consequence = verdict.Outcome == Outcome.Nonconforming ? Outside(loop, window, state.Combined) : null,
+        };
     }
+
+    private static Text? Outside(ClearanceLoop loop, Limits window, Estimate gap) =>
+        window.Low is { } low && (gap.Value ?? gap.High) is { } most && most.InSi < low.InSi ? loop.WhenBelow : loop.WhenAbove;
 
     /// <summary>The gap of a loop as it stands, with its pieces; none when a part or a piece is not known.</summary>
     internal static Length? GapOf(ClearanceLoop loop, EstimateBook book)
@@ -63,7 +71,7 @@ public static class ClearanceJudge
             return NotRead(loop, state.Parts);
         if (!terms.PiecesAreKnown)
             return new Assessment(Outcome.NotAssessed, null, null, ClearanceReasons.PiecesToChoose(loop, terms), []);
-        var judged = Conformance.Assess(loop.Id, state.Combined, window, book.View.Snapshot.Policy);
+        var judged = Conformance.Assess(loop.Id, state.Combined, window, book.View.Snapshot.Policy.For(loop.Criticality));
         return state.Alarm is null ? judged : judged with { Outcome = Outcome.Inconclusive, WouldChange = [] };
     }
 
@@ -87,7 +95,7 @@ public static class ClearanceJudge
         var (term, placed) = open.IsEmpty ? terms.Pieces[0] : open[0];
         var without = LoopState.Of(loop, terms, book, position => position == placed.Of.Position);
         var series = PlacedPieces.SeriesOf(placed.Of, book.View.Family);
-        var answer = new RingChooser(loop, window, term, series, book.View.Snapshot.Policy).Choose(without.Combined);
+        var answer = new RingChooser(loop, window, term, series, book.View.Snapshot.Policy.For(loop.Criticality)).Choose(without.Combined);
         if (without.Alarm is not null)
             return answer with { Outcome = RingOutcome.Doubtful, Reasons = [.. answer.Reasons, Because.Of("ring-settle-mix-up-first", loop.Id)] };
         return answer.Miss is { } miss ? answer with { Cuts = CutAdviser.For(loop, miss, book, other => GapOf(other, book)) } : answer;

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Measuring;
+using RebuildApi.Engine.Reasons;
 
 namespace RebuildApi.Engine.Clearances;
 

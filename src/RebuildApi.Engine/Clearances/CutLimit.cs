@@ -1,5 +1,6 @@
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Measuring;
+using RebuildApi.Engine.Reasons;
 
 namespace RebuildApi.Engine.Clearances;
 
@@ -22,7 +23,7 @@ internal sealed record CutLimit(int FewestSteps, int? MostSteps, Reason Because)
         var removes = effect.MinChange < Length.Zero;
         var most = Steps(removes ? -effect.MinChange : effect.MaxChange, effect.Step);
         var fewest = removes && effect.MaxChange < Length.Zero ? Steps(-effect.MaxChange + effect.Step - new Length(1), effect.Step) : 0;
-        var limit = new CutLimit(fewest, most, Clearances.Because.Of("cut-limited-by-operation", cut.Id, ("at", at), ("mostNm", most * effect.Step)));
+        var limit = new CutLimit(fewest, most, Reasons.Because.Of("cut-limited-by-operation", cut.Id, ("at", at), ("mostNm", most * effect.Step)));
         if (effect.Remaining is { } remaining)
             limit = Narrower(limit, ByRemaining(cut, effect, at, remaining, book.Of(at), fewest));
         return effect.ShareOfCaseDepth is { } share ? Narrower(limit, ByCaseDepth(cut, effect, share, DepthOf(cut, effect, book), fewest)) : limit;
@@ -32,21 +33,21 @@ internal sealed record CutLimit(int FewestSteps, int? MostSteps, Reason Because)
     private static CutLimit ByRemaining(Cut cut, Effect effect, Address at, Limits remaining, Estimate now, int fewest)
     {
         if (now.Value is not Exact value || now.Basis == EstimateBasis.Drawing)
-            return new CutLimit(fewest, null, Clearances.Because.Of("cut-part-not-read", cut.Id, ("at", at)));
+            return new CutLimit(fewest, null, Reasons.Because.Of("cut-part-not-read", cut.Id, ("at", at)));
         var guard = Length.NearestToMetres(2 * now.StandardUncertainty);
         var room = effect.MinChange < Length.Zero
             ? remaining.Low is Exact low ? value.Value - guard - low.Value : -effect.MinChange
             : remaining.High is Exact high ? high.Value - value.Value - guard : effect.MaxChange;
-        return new CutLimit(fewest, Steps(room, effect.Step), Clearances.Because.Of("cut-limited-by-what-must-remain", cut.Id, ("at", at), ("mostNm", room)));
+        return new CutLimit(fewest, Steps(room, effect.Step), Reasons.Because.Of("cut-limited-by-what-must-remain", cut.Id, ("at", at), ("mostNm", room)));
     }
 
     private static CutLimit ByCaseDepth(Cut cut, Effect effect, double share, Estimate depth, int fewest)
     {
         if (depth.Value is not Exact value)
-            return new CutLimit(fewest, null, Clearances.Because.Of("cut-case-depth-unknown", cut.Id, ("position", cut.Position), ("datum", effect.Datum)));
+            return new CutLimit(fewest, null, Reasons.Because.Of("cut-case-depth-unknown", cut.Id, ("position", cut.Position), ("datum", effect.Datum)));
         var surely = Math.Max(0, value.Value.InMetres - (2 * depth.StandardUncertainty));
         var room = new Length((long)Math.Floor(share * surely * 1e9 + 1e-6));
-        return new CutLimit(fewest, Steps(room, effect.Step), Clearances.Because.Of(
+        return new CutLimit(fewest, Steps(room, effect.Step), Reasons.Because.Of(
             "cut-limited-by-hardened-layer", cut.Id, ("depthNm", value.Value), ("percent", 100 * share), ("mostNm", room)));
     }
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Conformity;
+using RebuildApi.Engine.Reasons;
 using RebuildApi.Engine.Selection;
 
 namespace RebuildApi.Engine.Clearances;

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Conformity;
+using RebuildApi.Engine.Reasons;
 using RebuildApi.Engine.Snapshots;
 
 namespace RebuildApi.Engine.Clearances;
@@ -39,7 +40,7 @@ public sealed record ThermalGap(string When, double Kelvin, Estimate Gap, Limits
         };
         if (window is null)
             return new ThermalGap(when, kelvin, there, null, Outcome.NotAssessed, [Because.Of("thermal-value-only", loop.Id, ("when", when))]);
-        var judged = Conformance.Assess(loop.Id, there, window, view.Snapshot.Policy);
+        var judged = Conformance.Assess(loop.Id, there, window, view.Snapshot.Policy.For(loop.Criticality));
         return new ThermalGap(when, kelvin, there, window, judged.Outcome, judged.Reasons);
     }
 

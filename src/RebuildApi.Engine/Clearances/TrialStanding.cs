@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using RebuildApi.Contracts;
+using RebuildApi.Engine.Reasons;
 using RebuildApi.Engine.Snapshots;
 
 namespace RebuildApi.Engine.Clearances;

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Clearances;
+using RebuildApi.Engine.Reasons;
 using RebuildApi.Engine.Snapshots;
-using Because = RebuildApi.Engine.Reasons.Because;
 
 namespace RebuildApi.Engine.Judging;
 

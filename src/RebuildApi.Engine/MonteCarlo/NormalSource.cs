@@ -1,7 +1,7 @@
 namespace RebuildApi.Engine.MonteCarlo;
 
 /// <summary>Standard normal numbers one by one, for simulations that are not blocks. The same seed gives the same numbers.</summary>
-/// <param name="seed">The seed.</param>
+/// <param name="seed">Where the numbers begin.</param>
 internal sealed class NormalSource(ulong seed)
 {
     private readonly double[] _block = new double[256];

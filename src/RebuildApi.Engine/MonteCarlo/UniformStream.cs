@@ -6,8 +6,8 @@ namespace RebuildApi.Engine.MonteCarlo;
 
 /// <summary>
 /// Uniform random numbers, sixteen at a time: xoshiro256+ (Blackman and Vigna, Scrambled linear pseudorandom number generators, ACM TOMS
-/// 2021; made for floating-point numbers, which take its sound upper bits) in sixteen lanes, each seeded through SplitMix64 from the seed and the number of the stream. The same seed and stream give the
-/// same numbers on every machine and whatever else is drawn beside them. Two groups of lanes run abreast so that neither waits for itself.
+/// 2021; made for floating-point numbers, which take its sound upper bits) in sixteen lanes, each begun through SplitMix64 from one number and the
+/// number of the stream. The same two give the same numbers on every machine and whatever else is drawn beside them. Two groups of lanes run abreast so that neither waits for itself.
 /// </summary>
 public struct UniformStream
 {
@@ -21,7 +21,7 @@ public struct UniformStream
     private Group _b;
 
     /// <summary>Starts a stream.</summary>
-    /// <param name="seed">The seed.</param>
+    /// <param name="seed">Where the numbers begin.</param>
     /// <param name="stream">The number of the stream; streams of one seed are unrelated.</param>
     public UniformStream(ulong seed, ulong stream)
     {

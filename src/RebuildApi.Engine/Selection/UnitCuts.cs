@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Clearances;
 using RebuildApi.Engine.Measuring;
+using RebuildApi.Engine.Reasons;
 
 namespace RebuildApi.Engine.Selection;
 

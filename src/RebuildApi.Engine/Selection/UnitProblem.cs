@@ -43,7 +43,7 @@ internal sealed class UnitProblem(EstimateBook book, SelectionRequest request)
         var pieces = loop.Loop.Terms.Where(t => t.Of is OfSeries).ToImmutableArray();
         var u = Math.Sqrt(Math.Pow(loop.State.Combined.StandardUncertainty, 2) + pieces.Sum(PieceVariance));
         var window = WindowOf.Loop(loop.Loop, book.View.Snapshot.Policy);
-        var guarded = GuardedWindow.Of(window, u, loop.State.Combined.DegreesOfFreedom, book.View.Snapshot.Policy);
+        var guarded = GuardedWindow.Of(window, u, loop.State.Combined.DegreesOfFreedom, book.View.Snapshot.Policy.For(loop.Loop.Criticality));
         var gap = loop.Gap!.Value;
         if (pieces.IsEmpty)
             guarded = NotWorse(guarded, gap);

@@ -36,6 +36,8 @@ public sealed class ReportText(TextWriter output)
         {
             Line("  ", $"{Text(clearance, "clearance")} ({Text(clearance, "name")}): {Text(clearance, "outcome")}");
             Sentences(clearance.GetProperty("verdict"), "reasons");
+            if (clearance.TryGetProperty("consequence", out var consequence) && consequence.ValueKind == JsonValueKind.String)
+                Line("      ", consequence.GetString()!);
             if (clearance.TryGetProperty("ring", out var ring) && ring.ValueKind == JsonValueKind.Object)
                 Ring(ring);
         }

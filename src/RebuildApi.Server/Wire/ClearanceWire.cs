@@ -24,6 +24,7 @@ namespace RebuildApi.Server.Wire;
 /// <param name="Ring">Which piece brings it right.</param>
 /// <param name="Thermal">The gap cold and hot.</param>
 /// <param name="Decision">What a person chose. The outcome stays what it is.</param>
+/// <param name="Consequence">What then happens; said when the gap is outside its window.</param>
 public sealed record ClearanceWire(
     string Clearance,
     string Name,
@@ -42,7 +43,8 @@ public sealed record ClearanceWire(
     MixUpWire? Alarm,
     RingWire? Ring,
     ImmutableArray<ThermalGapWire> Thermal,
-    DecisionBesideWire? Decision)
+    DecisionBesideWire? Decision,
+    string? Consequence = null)
 {
     /// <summary>From the engine.</summary>
     public static ClearanceWire From(ClearanceAnswer answer, FamilyIndex family, DecisionsBeside decisions, Display show)
@@ -66,7 +68,8 @@ public sealed record ClearanceWire(
             MixUpWire.From(answer.Alarm, show),
             RingWire.From(answer.Ring, family, show),
             [.. answer.Thermal.Select(t => ThermalGapWire.From(t, show))],
-            decisions.On(loop.Id));
+            decisions.On(loop.Id),
+            answer.Consequence is { } then ? show.Words(then) : null);
     }
 }
 

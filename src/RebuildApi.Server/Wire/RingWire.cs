@@ -79,8 +79,11 @@ public sealed record CutWire(
     ImmutableArray<LoopTouchedWire> Touches,
     ImmutableArray<string> RemeasureGate,
     ImmutableArray<string> Cautions,
-    ImmutableArray<ReasonWire> Reasons)
+    ImmutableArray<ReasonWire> Reasons) : Results.IInWords
 {
+    /// <inheritdoc/>
+    public string InWords() => $"{Operation} at {At}: {ToEnter.Value.Text} to {ToTarget.Value.Text} {ToTarget.Unit}, {Permission}";
+
     /// <summary>From the engine.</summary>
     public static CutWire From(CutAdvice cut, FamilyIndex family, Display show) => new(
         cut.Operation,

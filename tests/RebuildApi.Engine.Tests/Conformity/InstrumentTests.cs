@@ -66,7 +66,8 @@ public sealed class InstrumentTests
     {
         var study = new GaugeCapability("gear", "width", 3e-6, 4e-6, 78);
         var studied = new InstrumentState(
-            "mic-1", "outside-micrometer", new Exact(Length.Millimetres(0.001m)), null, ErrorModel.Rectangular, null) { Studies = [study] };
+            "mic-1", "outside-micrometer", new Exact(Length.Millimetres(0.001m)), null, ErrorModel.Rectangular, null)
+        { Studies = [study] };
         var snapshot = SnapshotBuilder.Complete(Gears).Instrument(studied).Reads("gear", "width", "mic-1", 9.9m).Snapshot;
 
         var estimate = new EstimateBook(View(Gears, snapshot)).Of(new Address("gear", "width"));
