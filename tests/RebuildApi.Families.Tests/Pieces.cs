@@ -1,3 +1,4 @@
+using RebuildApi.Engine.Pieces;
 using RebuildApi.Engine.Snapshots;
 
 namespace RebuildApi.Families.Tests;

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Conformity;
+using RebuildApi.Engine.Pieces;
 using RebuildApi.Engine.Reasons;
-using RebuildApi.Engine.Selection;
 
 namespace RebuildApi.Engine.Clearances;
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using RebuildApi.Contracts;
+using RebuildApi.Engine.Pieces;
 
 namespace RebuildApi.Engine.Selection;
 

@@ -3,6 +3,7 @@ using System.Numerics;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Clearances;
 using RebuildApi.Engine.Measuring;
+using RebuildApi.Engine.Pieces;
 
 namespace RebuildApi.Engine.Selection;
 

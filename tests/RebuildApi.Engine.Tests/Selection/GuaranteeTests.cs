@@ -1,6 +1,7 @@
 using CsCheck;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Conformity;
+using RebuildApi.Engine.Pieces;
 using RebuildApi.Engine.Selection;
 using RebuildApi.TestKit;
 

@@ -1,5 +1,6 @@
 using CsCheck;
 using RebuildApi.Contracts;
+using RebuildApi.Engine.Pieces;
 using RebuildApi.Engine.Selection;
 using RebuildApi.TestKit;
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Clearances;
+using RebuildApi.Engine.Pieces;
 using RebuildApi.Engine.Selection;
 using RebuildApi.Server.Errors;
 using RebuildApi.Server.Requests;

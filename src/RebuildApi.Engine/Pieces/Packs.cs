@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using RebuildApi.Contracts;
 
-namespace RebuildApi.Engine.Selection;
+namespace RebuildApi.Engine.Pieces;
 
 /// <summary>Lists the packs that a series makes. Of packs of one thickness only the one of fewest pieces stays, then the cheapest.</summary>
 public static class Packs

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using RebuildApi.Contracts;
 
-namespace RebuildApi.Engine.Selection;
+namespace RebuildApi.Engine.Pieces;
 
 /// <summary>One or more pieces of a series stacked: a ring, or a shim pack that exists.</summary>
 /// <param name="Members">Ids of the pieces, in the order of the series, a piece used twice standing twice.</param>
