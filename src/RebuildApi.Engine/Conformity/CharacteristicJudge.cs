@@ -69,7 +69,7 @@ public static class CharacteristicJudge
         var ends = new[] { Statistic.Min, Statistic.Max }
             .Select(s => book.Read(placed, characteristic, s))
             .Select(e => (Estimate: e, Assessment: Conformance.Assess(subject, e, limits, policy)))
-            .OrderByDescending(x => Badness(x.Assessment.Outcome))
+            .OrderByDescending(x => Outcomes.Rank(x.Assessment.Outcome))
             .ThenBy(x => x.Assessment.Margin)
             .ToArray();
         var (worse, better) = (ends[0], ends[1]);
@@ -83,13 +83,5 @@ public static class CharacteristicJudge
         });
     }
 
-    private static Outcome Worse(Outcome a, Outcome b) => Badness(a) >= Badness(b) ? a : b;
-
-    private static int Badness(Outcome outcome) => outcome switch
-    {
-        Outcome.Nonconforming => 3,
-        Outcome.NotAssessed => 2,
-        Outcome.Inconclusive => 1,
-        _ => 0,
-    };
+    private static Outcome Worse(Outcome a, Outcome b) => Outcomes.Rank(a) >= Outcomes.Rank(b) ? a : b;
 }
