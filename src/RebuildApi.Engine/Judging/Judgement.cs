@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Clearances;
 using RebuildApi.Engine.Complaints;
+using RebuildApi.Engine.Pairings;
 
 namespace RebuildApi.Engine.Judging;
 
@@ -15,6 +16,7 @@ namespace RebuildApi.Engine.Judging;
 /// <param name="Complaint">Does what was found explain the complaint?</param>
 /// <param name="Missing">What has not been read or seen yet, in stripping order.</param>
 /// <param name="Blocks">What keeps the unit from going on.</param>
+/// <param name="Neighbourhoods">Each sleeve with all the gears that it serves, judged together.</param>
 public sealed record Judgement(
     string Unit,
     RuleIdentity Rules,
@@ -24,4 +26,5 @@ public sealed record Judgement(
     ImmutableArray<PairingVerdict> Pairings,
     ImmutableArray<ComplaintAnswer> Complaint,
     ImmutableArray<Missing> Missing,
-    ImmutableArray<Block> Blocks);
+    ImmutableArray<Block> Blocks,
+    ImmutableArray<Neighbourhood> Neighbourhoods);

@@ -33,7 +33,8 @@ public static class UnitJudge
             pairings,
             ComplaintJudge.Judge(view, Nonconforming(parts, clearances)),
             MissingList.Of(book, parts, pairings),
-            BlockList.Of(parts, clearances, pairings));
+            BlockList.Of(parts, clearances, pairings),
+            Neighbourhoods.JudgeAll(book));
     }
 
     private static ImmutableHashSet<string> Nonconforming(ImmutableArray<PartAnswer> parts, ImmutableArray<ClearanceAnswer> clearances) =>

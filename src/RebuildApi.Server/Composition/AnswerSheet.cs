@@ -23,6 +23,9 @@ public sealed class AnswerSheet(Judged judged, Display show)
     /// <summary>Each pairing.</summary>
     public ImmutableArray<PairingVerdictWire> Pairings => [.. judged.Answers.Pairings.Select(p => PairingVerdictWire.From(p, judged.Family, _decisions, show))];
 
+    /// <summary>Each sleeve with all the gears that it serves.</summary>
+    public ImmutableArray<NeighbourhoodWire> Neighbourhoods => [.. judged.Answers.Neighbourhoods.Select(n => NeighbourhoodWire.From(n, judged.Family, show))];
+
     /// <summary>The verdicts on parts in their envelope.</summary>
     public PartVerdictsWire Verdicts(ImmutableArray<PartVerdictWire> items, string? next, DateTimeOffset asOf) => new(
         items, next, asOf, judged.File.Unit.Id, judged.File.Unit.Version, RuleWire.From(judged.Answers.Rules), judged.View.InputsSha256,
@@ -41,6 +44,9 @@ public sealed class AnswerSheet(Judged judged, Display show)
 
     /// <summary>The outcome words of the pairings.</summary>
     public IEnumerable<string> PairingOutcomes => judged.Answers.Pairings.Select(p => Kebab.Of(p.Outcome));
+
+    /// <summary>The outcome words of the neighbourhoods.</summary>
+    public IEnumerable<string> NeighbourhoodOutcomes => judged.Answers.Neighbourhoods.Select(n => Kebab.Of(n.Outcome));
 
     private ComplaintWire Complaint(Engine.Complaints.ComplaintAnswer answer) => new(
         answer.Symptom.Symptom,

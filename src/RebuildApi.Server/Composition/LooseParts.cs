@@ -35,33 +35,9 @@ public sealed class LooseParts(FamilyIndex family, Complaints complaints)
             return;
         }
 
-        var attributes = sent.Attributes ?? ImmutableSortedDictionary<string, string>.Empty;
-        foreach (var (attribute, value) in attributes)
-        {
-            var at = Pointer.Member(pointer + "/attributes", attribute);
-            AttributeCheck.Check(family.Kinds[position.Kind], attribute, value, at, at, complaints);
-        }
-
-        _components.Add(new Component(id, 1, position.Kind, Origin.Shelf, attributes, null));
+        var part = new SpokenParts(family, complaints).Of(id, position.Kind, sent.Attributes, sent.Readings, pointer);
+        _components.Add(part.Component);
         _placements.Add(new Placement(place.Position, place.Index, id, PlacementRole.Chosen, Facing.Unspecified, null));
-        var readings = sent.Readings ?? [];
-        for (var i = 0; i < readings.Length; i++)
-            Read(id, position.Kind, readings[i], $"{pointer}/readings/{i}");
-    }
-
-    private void Read(string component, string kind, LooseReadingRequest sent, string pointer)
-    {
-        if (family.CharacteristicOf(kind, sent.Characteristic) is not { } characteristic)
-        {
-            complaints.AddUnknown(pointer + "/characteristic", FieldProblems.UnknownCharacteristic, $"A {kind} has no characteristic {sent.Characteristic}.",
-                sent.Characteristic, [.. family.Kinds[kind].Characteristics.Select(c => c.Id)]);
-            return;
-        }
-
-        if (sent.Reading.ToContract(characteristic.Dimension, pointer + "/reading", complaints) is { } reading)
-        {
-            _measurements.Add(new Measurement(
-                $"m{_measurements.Count + 1}", component, 1, characteristic.Id, [reading], new Taken(null, null, "", "", DateTimeOffset.UnixEpoch, null), null));
-        }
+        _measurements.AddRange(part.Measurements);
     }
 }

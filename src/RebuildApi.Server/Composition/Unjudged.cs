@@ -33,6 +33,9 @@ public sealed class Unjudged(UnitFile file, string whyNot, Display show)
     public PairingVerdictWire Pairing => new(
         file.Unit.Id, file.Unit.Tag, [], Compatibility.NotAssessed, Severity.Advisory, null, Wire.Reasons, [], [], null, Wire.Rules, _inputs);
 
+    /// <summary>One neighbourhood that is not assessed: the unit itself.</summary>
+    public NeighbourhoodWire Neighbourhood => new(file.Unit.Id, file.Unit.Tag, Compatibility.NotAssessed, [], Wire.Reasons, [], []);
+
     /// <summary>The part in its envelope.</summary>
     public PartVerdictsWire Verdicts(ImmutableArray<PartVerdictWire> items, string? next, DateTimeOffset asOf) => new(
         items, next, asOf, file.Unit.Id, file.Unit.Version, null, _inputs, One, Cautions.Standing, [], [new BlockWire(file.Unit.Id, Wire.Reasons[0], null)], []);

@@ -13,6 +13,7 @@ public sealed class DemoReport(HttpClient http, TextWriter output)
         using var verdicts = await Get($"/v1/units/{unit}/verdicts{Everything}");
         using var clearances = await Get($"/v1/units/{unit}/clearances{Everything}");
         using var pairings = await Get($"/v1/units/{unit}/pairings{Everything}");
+        using var neighbourhoods = await Get($"/v1/units/{unit}/neighbourhoods{Everything}");
         var report = new ReportText(output);
         foreach (var group in Items(verdicts).Select(GroupOf).Distinct())
         {
@@ -23,6 +24,8 @@ public sealed class DemoReport(HttpClient http, TextWriter output)
 
         report.Heading("may these parts run together");
         report.Pairings([.. Items(pairings)]);
+        report.Heading("each sleeve with all the gears that it serves");
+        report.Neighbourhoods([.. Items(neighbourhoods)]);
         report.Heading("the complaint");
         report.Complaint(Entries(verdicts, "complaint"));
         report.Heading("still missing");

@@ -56,6 +56,19 @@ public sealed class ReportText(TextWriter output)
         }
     }
 
+    /// <summary>May each sleeve serve all its gears, and with which form?</summary>
+    public void Neighbourhoods(IReadOnlyList<JsonElement> neighbourhoods)
+    {
+        foreach (var sleeve in neighbourhoods)
+        {
+            Line("  ", $"{Text(sleeve, "name")}: {Text(sleeve, "outcome")}");
+            Sentences(sleeve, "reasons");
+            foreach (var choice in sleeve.GetProperty("choices").EnumerateArray())
+                Choice(choice);
+            Each(sleeve, "cures", c => "cure: " + Text(c, "text"));
+        }
+    }
+
     /// <summary>Does what was found explain the complaint?</summary>
     public void Complaint(IEnumerable<JsonElement> symptoms)
     {
@@ -82,6 +95,13 @@ public sealed class ReportText(TextWriter output)
     {
         foreach (var caution in cautions)
             Line("  ", caution.GetString()!);
+    }
+
+    private void Choice(JsonElement choice)
+    {
+        Line("      ", $"{Text(choice, "form")} sleeve{(choice.GetProperty("present").GetBoolean() ? ", as it is" : "")}: {Text(choice, "outcome")}");
+        foreach (var side in choice.GetProperty("sides").EnumerateArray())
+            Line("        ", $"{Text(side, "name")}: {Text(side, "outcome")}. {Text(side.GetProperty("reasons")[0], "text")}");
     }
 
     private void Ring(JsonElement ring)

@@ -23,6 +23,9 @@ public static class AnswerEndpoints
         group.List<AnswersOf<PairingVerdictWire>>("/units/{unit}/pairings", Pairings, "getPairings", "May the parts run together?",
                 "Each pairing with its outcome, what happens when it does not hold, and what cures it.")
             .Fails(Problems.UnknownUnit);
+        group.List<AnswersOf<NeighbourhoodWire>>("/units/{unit}/neighbourhoods", Neighbourhoods, "getNeighbourhoods", "May a sleeve serve all its gears?",
+                "Each sleeve that serves two gears, judged with both at once: what comes out with each form of sleeve, and exchanges after which every side is compatible. What is right for one gear may be wrong for the other.")
+            .Fails(Problems.UnknownUnit);
     }
 
     private static async Task<Listing<PartVerdictWire, PartVerdictsWire>> Verdicts(string unit, Asked asked, Bench bench, Judging judging, CancellationToken cancellation)
@@ -54,6 +57,17 @@ public static class AnswerEndpoints
         var sheet = new AnswerSheet(judging.Judge(file), asked.Show);
         return new(
             PagesOf.Whole(sheet.Pairings, p => p.Pairing), (items, next, asOf) => sheet.Wrap(items, next, asOf, sheet.PairingOutcomes), sheet.Etag);
+    }
+
+    private static async Task<Listing<NeighbourhoodWire, AnswersOf<NeighbourhoodWire>>> Neighbourhoods(
+        string unit, Asked asked, Bench bench, Judging judging, CancellationToken cancellation)
+    {
+        var file = await bench.File(unit, cancellation);
+        if (Unjudged(file, asked, judging) is { } open)
+            return new(PagesOf.Whole([open.Neighbourhood], n => n.Sleeve), open.Wrap);
+        var sheet = new AnswerSheet(judging.Judge(file), asked.Show);
+        return new(
+            PagesOf.Whole(sheet.Neighbourhoods, n => n.Sleeve), (items, next, asOf) => sheet.Wrap(items, next, asOf, sheet.NeighbourhoodOutcomes), sheet.Etag);
     }
 
     private static Unjudged? Unjudged(UnitFile file, Asked asked, Judging judging) =>

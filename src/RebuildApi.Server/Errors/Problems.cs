@@ -48,6 +48,9 @@ public static class Problems
     public static readonly Problem UnknownUnit = new("unknown-unit", 404, "There is no such unit",
         "No unit of this id was taken in.", "GET /v1/units lists them.");
 
+    public static readonly Problem UnknownPlace = new("no-such-position", 404, "There is no such position",
+        "The family of the unit has no position of this id, or it holds fewer parts.", "GET the family for the list; the second of several like parts is position#2, written %23 in an address.");
+
     public static readonly Problem UnknownInstrumentId = new("no-such-instrument", 404, "There is no such instrument",
         "No instrument of this id is registered.", "GET /v1/instruments lists them; POST /v1/instruments registers one.");
 
@@ -118,7 +121,7 @@ public static class Problems
     public static ImmutableArray<Problem> All { get; } =
     [
         MalformedJson, MalformedCsv, InvalidBody, InvalidQuery, InvalidHeader, InvalidContent, NotComputable, BadRequest, HostNotAllowed, CrossSite, NotFound,
-        UnknownFamily, UnknownUnit, UnknownInstrumentId, UnknownStation, UnknownPlugin, MethodNotAllowed, RequestTimeout, DuplicateId, PartElsewhere, RevisionConflict, IdempotencyKeyReused,
+        UnknownFamily, UnknownUnit, UnknownPlace, UnknownInstrumentId, UnknownStation, UnknownPlugin, MethodNotAllowed, RequestTimeout, DuplicateId, PartElsewhere, RevisionConflict, IdempotencyKeyReused,
         IdempotencyKeyMissing, VersionConflict, BodyTooLarge, UnsupportedMediaType, PreconditionRequired, TooManyRequests, HeadersTooLarge,
         Unexpected, StorageUnavailable, RulesUnavailable, PluginRefused, Timeout,
     ];

@@ -29,6 +29,7 @@ public static class RebuildApplication
         app.MapDecisions();
         app.MapSelections();
         app.MapLoosePairings();
+        app.MapCandidates();
         app.MapInstruments();
         app.MapPlugins();
         app.MapMeasuringCalculations();

@@ -36,6 +36,8 @@ public static class Services
         services.AddSingleton<ShopHistory>();
         services.AddSingleton<StationHistory>();
         services.AddSingleton<WornParts>();
+        services.AddSingleton<ICandidateSource, PartsOfUnits>();
+        services.AddSingleton<CandidateSearch>();
         services.AddDocument();
         services.Configure<RouteHandlerOptions>(o => o.ThrowOnBadRequest = true);
         services.AddRequestTimeouts(o => o.DefaultPolicy = TimeoutOf(options));

@@ -14,6 +14,7 @@ public sealed class OperationWords : IOperationFilter
     {
         ["family"] = "Id of the family.",
         ["unit"] = "Id of the unit.",
+        ["position"] = "Id of the position; the second of several like parts has %232 behind it.",
         ["instrument"] = "Id of the instrument.",
         ["plugin"] = "Id of the plug-in: the name of its folder.",
         ["code"] = "A problem code.",

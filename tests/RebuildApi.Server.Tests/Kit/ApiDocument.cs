@@ -30,6 +30,7 @@ public sealed record Operation(string Path, string Method, JsonObject Node)
     public string Filled(string? plugin = null) => Path
         .Replace("{family}", ShopServer.Family, StringComparison.Ordinal)
         .Replace("{unit}", "u1", StringComparison.Ordinal)
+        .Replace("{position}", "third-gear", StringComparison.Ordinal)
         .Replace("{instrument}", "mic-25", StringComparison.Ordinal)
         .Replace("{station}", "bench-1", StringComparison.Ordinal)
         .Replace("{component}", "c1", StringComparison.Ordinal)

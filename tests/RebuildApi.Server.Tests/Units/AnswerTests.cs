@@ -11,7 +11,7 @@ public sealed class AnswerTests
     {
         await using var server = ShopServer.Open();
         using var http = await server.WithUnit();
-        foreach (var answers in new[] { "verdicts", "clearances", "pairings" })
+        foreach (var answers in new[] { "verdicts", "clearances", "pairings", "neighbourhoods" })
         {
             var page = await http.Read($"/v1/units/u1/{answers}?limit=500");
             Assert.NotEmpty(page["items"]!.AsArray());
@@ -89,7 +89,7 @@ public sealed class AnswerTests
         using var http = await server.WithUnit();
         await http.Make("/v1/units/u1/findings", """{ "person": "Ada", "bench": "b", "findings": [{ "position": "third-gear", "sound": true }] }""");
         server.LosePlugins();
-        foreach (var answers in new[] { "verdicts", "clearances", "pairings" })
+        foreach (var answers in new[] { "verdicts", "clearances", "pairings", "neighbourhoods" })
         {
             var only = (await http.Read($"/v1/units/u1/{answers}"))["items"]!.AsArray().Single()!;
             Assert.Equal("not-assessed", (string)only["outcome"]!);
