@@ -40,6 +40,30 @@ public interface IStore : IAsyncDisposable
     /// <summary>Instruments in the order of their ids.</summary>
     ValueTask<Page<Instrument>> Instruments(string? after, int limit, CancellationToken cancellation);
 
+    /// <summary>One of the shop's own records, or null.</summary>
+    ValueTask<T?> Find<T>(string id, CancellationToken cancellation)
+        where T : class, IShopRecord<T>;
+
+    /// <summary>The shop's own records of one sort, in the order of their ids.</summary>
+    /// <param name="wanted">Which of them.</param>
+    /// <param name="after">Cursor, or null to begin.</param>
+    /// <param name="limit">At most how many, 1..1000.</param>
+    /// <param name="cancellation">Gives up.</param>
+    ValueTask<Page<T>> Page<T>(ShopFilter wanted, string? after, int limit, CancellationToken cancellation)
+        where T : class, IShopRecord<T>;
+
+    /// <summary>All of the shop's own records of one sort, in the order of their ids.</summary>
+    ValueTask<ImmutableArray<T>> All<T>(ShopFilter wanted, CancellationToken cancellation)
+        where T : class, IShopRecord<T>;
+
+    /// <summary>The one of the shop's own records that was written last, or null.</summary>
+    ValueTask<T?> Newest<T>(ShopFilter wanted, CancellationToken cancellation)
+        where T : class, IShopRecord<T>;
+
+    /// <summary>The shop's own records that were written after a sequence number, in the order in which they were committed.</summary>
+    ValueTask<ImmutableArray<Recorded<T>>> Newer<T>(long after, int limit, CancellationToken cancellation)
+        where T : class, IShopRecord<T>;
+
     /// <summary>A kept judgement, or null.</summary>
     ValueTask<Judgement?> Judgement(string id, CancellationToken cancellation);
 

@@ -35,7 +35,23 @@ internal sealed record IndexedTable(string Name, string Kind, bool Newest, strin
             Of(StoreJson.Default.Instrument, (e, i) => Text(e.Id, i.Version))),
         new("judgement", "judgement", false, "r.id || '|' || r.unit || '|' || r.purpose || '|' || r.snapshot || '|' || r.judgement",
             Of(StoreJson.Default.JudgementKept, (e, j) => Text(e.Id, e.Unit, j.Purpose, j.SnapshotSha256, j.BodySha256))),
+        OfShop(Rates.Table),
+        OfShop(Part.Table),
+        OfShop(StockItem.Table),
+        OfShop(Reservation.Table),
+        OfShop(KeptPlan.Table),
+        OfShop(PlanChoice.Table),
+        OfShop(Quote.Table),
+        OfShop(Approval.Table),
+        OfShop(InvoiceLine.Table),
+        OfShop(Machining.Table),
+        OfShop(WorkDone.Table),
     ];
+
+    private static IndexedTable OfShop<T>(ShopTable<T> table)
+        where T : class, IShopRecord<T> => new(
+            table.Name, table.Kind, table.IsEdited, "r.id || '|' || COALESCE(r.unit, '') || '|' || COALESCE(r.about, '') || '|' || r.version",
+            Of(table.Shape, (e, t) => Text(e.Id, t.OfUnit, t.About, t.Version)));
 
     /// <summary>The entries that a row must point to, each with what its row says; empty when it has none.</summary>
     public string EntriesSql =>
@@ -56,7 +72,8 @@ internal sealed record IndexedTable(string Name, string Kind, bool Newest, strin
     private string Same => Name == "placement" ? "r.unit = e.unit" : "r.id = e.id";
 
     private static string OnlyNewest =>
-        "AND e.sequence IN (SELECT MAX(sequence) FROM entry WHERE shop = @shop AND kind IN ('unit', 'instrument', 'placement', 'vacancy') "
+        "AND e.sequence IN (SELECT MAX(sequence) FROM entry WHERE shop = @shop AND kind IN "
+        + "('unit', 'instrument', 'placement', 'vacancy', 'rates', 'part', 'stock', 'reservation', 'machining') "
         + "GROUP BY unit, id, CASE kind WHEN 'vacancy' THEN 'placement' ELSE kind END)";
 
     private static Func<IndexedEntry, string> Of<T>(JsonTypeInfo<T> shape, Func<IndexedEntry, T, string> text) =>

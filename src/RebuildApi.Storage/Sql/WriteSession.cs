@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
 using RebuildApi.Contracts;
@@ -11,6 +12,7 @@ internal sealed class WriteSession(Statements statements, string shop, ChainWrit
     private readonly InstrumentQueries _instruments = new(statements.Connection, shop);
     private readonly PartRows _parts = new(statements, shop);
     private readonly AppendOnlyRows _rows = new(statements, shop);
+    private readonly ShopRows _shopRows = new(statements, shop);
 
     public Unit? Unit(string id) => _units.Unit(id);
 
@@ -110,6 +112,30 @@ internal sealed class WriteSession(Statements statements, string shop, ChainWrit
             ON CONFLICT (shop, id) DO UPDATE SET version = @version, entry = @entry
             """,
             ("shop", shop), ("id", id), ("version", put.Version), ("entry", entry));
+        return put;
+    }
+
+    public T? Find<T>(string id)
+        where T : class, IShopRecord<T> => new ShopQueries<T>(statements.Connection, shop).Find(id);
+
+    public ImmutableArray<T> All<T>(string? unit = null, string? about = null)
+        where T : class, IShopRecord<T> => new ShopQueries<T>(statements.Connection, shop).All(unit, about);
+
+    public T Put<T>(T value, long? expected)
+        where T : class, IShopRecord<T>
+    {
+        var version = _shopRows.Version<T>(value.Id);
+        if (version > 0 && !T.Table.IsEdited)
+            throw new DuplicateIdException(T.Table.Kind, value.Id);
+        Expect(T.Table.Kind, value.Id, expected, version);
+        if (value.OfUnit is { } unit && Unit(unit) is null)
+            throw new UnknownIdException("unit", unit);
+        var put = value.At(version + 1);
+        var entry = Append(T.Table.Kind, put.OfUnit ?? "", put.Id, put, T.Table.Shape);
+        if (version == 0)
+            _shopRows.Insert(put, entry);
+        else
+            _shopRows.Update(put, entry);
         return put;
     }
 

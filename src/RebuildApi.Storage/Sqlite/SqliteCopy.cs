@@ -20,6 +20,17 @@ internal sealed class SqliteCopy(string shop)
         UNION ALL SELECT 'decision', COUNT(*) FROM decision
         UNION ALL SELECT 'instrument', COUNT(*) FROM instrument
         UNION ALL SELECT 'judgement', COUNT(*) FROM judgement
+        UNION ALL SELECT 'rates', COUNT(*) FROM rates
+        UNION ALL SELECT 'part', COUNT(*) FROM part
+        UNION ALL SELECT 'stock', COUNT(*) FROM stock
+        UNION ALL SELECT 'reservation', COUNT(*) FROM reservation
+        UNION ALL SELECT 'machining', COUNT(*) FROM machining
+        UNION ALL SELECT 'plan', COUNT(*) FROM plan
+        UNION ALL SELECT 'plan_choice', COUNT(*) FROM plan_choice
+        UNION ALL SELECT 'quote', COUNT(*) FROM quote
+        UNION ALL SELECT 'approval', COUNT(*) FROM approval
+        UNION ALL SELECT 'invoice_line', COUNT(*) FROM invoice_line
+        UNION ALL SELECT 'work', COUNT(*) FROM work
         """;
 
     private static readonly ChainReport NoChain = new(0, "", null, null);

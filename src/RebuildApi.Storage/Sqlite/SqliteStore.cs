@@ -98,6 +98,26 @@ public sealed class SqliteStore : IStore
         _readers.Read(c => new InstrumentQueries(c, _shop).Instruments(after, limit), cancellation);
 
     /// <inheritdoc/>
+    public ValueTask<T?> Find<T>(string id, CancellationToken cancellation)
+        where T : class, IShopRecord<T> => _readers.Read(c => new ShopQueries<T>(c, _shop).Find(id), cancellation);
+
+    /// <inheritdoc/>
+    public ValueTask<Page<T>> Page<T>(ShopFilter wanted, string? after, int limit, CancellationToken cancellation)
+        where T : class, IShopRecord<T> => _readers.Read(c => new ShopQueries<T>(c, _shop).Page(wanted.Unit, wanted.About, after, limit), cancellation);
+
+    /// <inheritdoc/>
+    public ValueTask<ImmutableArray<T>> All<T>(ShopFilter wanted, CancellationToken cancellation)
+        where T : class, IShopRecord<T> => _readers.Read(c => new ShopQueries<T>(c, _shop).All(wanted.Unit, wanted.About), cancellation);
+
+    /// <inheritdoc/>
+    public ValueTask<T?> Newest<T>(ShopFilter wanted, CancellationToken cancellation)
+        where T : class, IShopRecord<T> => _readers.Read(c => new ShopQueries<T>(c, _shop).Newest(wanted.Unit, wanted.About), cancellation);
+
+    /// <inheritdoc/>
+    public ValueTask<ImmutableArray<Recorded<T>>> Newer<T>(long after, int limit, CancellationToken cancellation)
+        where T : class, IShopRecord<T> => _readers.Read(c => new ShopQueries<T>(c, _shop).Newer(after, limit), cancellation);
+
+    /// <inheritdoc/>
     public ValueTask<Judgement?> Judgement(string id, CancellationToken cancellation) =>
         _readers.Read(c => new JudgementQueries(c, _shop).Judgement(id), cancellation);
 

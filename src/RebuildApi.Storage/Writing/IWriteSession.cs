@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using RebuildApi.Contracts;
 
 namespace RebuildApi.Storage;
@@ -57,6 +58,20 @@ public interface IWriteSession
     /// <summary>Registers or changes an instrument. Its version grows by one.</summary>
     /// <exception cref="VersionConflictException">It is no longer at <paramref name="expected"/>.</exception>
     Instrument Put(Instrument instrument, long? expected);
+
+    /// <summary>One of the shop's own records, or null.</summary>
+    T? Find<T>(string id)
+        where T : class, IShopRecord<T>;
+
+    /// <summary>All of the shop's own records of one sort, in the order of their ids; of one unit, or about one thing, when that is said.</summary>
+    ImmutableArray<T> All<T>(string? unit = null, string? about = null)
+        where T : class, IShopRecord<T>;
+
+    /// <summary>Adds one of the shop's own records, or changes one that is edited; its version grows by one. The unit's own version stays.</summary>
+    /// <exception cref="DuplicateIdException">It is never edited, and its id is taken.</exception>
+    /// <exception cref="VersionConflictException">It is no longer at <paramref name="expected"/>; 0 for one that must be new.</exception>
+    T Put<T>(T value, long? expected)
+        where T : class, IShopRecord<T>;
 
     /// <summary>Keeps a judgement that someone relied on, with the snapshot it was made from. The unit's version stays: nothing of it changed.</summary>
     /// <returns>Its id.</returns>
