@@ -40,4 +40,8 @@ public sealed record Family(
     ImmutableArray<Symptom> Symptoms,
     ImmutableArray<Cause> Causes,
     ImmutableArray<Text> Cautions,
-    ImmutableArray<GoldenCase> Golden);
+    ImmutableArray<GoldenCase> Golden)
+{
+    /// <summary>What can be tried to tell the causes apart; none when the family declares no test.</summary>
+    public IReadOnlyList<DiagnosticTest>? Tests { get; init; }
+}

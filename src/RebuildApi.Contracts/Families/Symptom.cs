@@ -7,7 +7,16 @@ namespace RebuildApi.Contracts;
 /// <param name="Id">Lower case, digits and hyphens: <c>jumps-out-under-load</c>.</param>
 /// <param name="Name">What a person calls it.</param>
 /// <param name="Gears">The gears it may belong to; empty when it is of the whole gearbox.</param>
-public sealed record Symptom(string Id, Text Name, ImmutableArray<string> Gears);
+public sealed record Symptom(string Id, Text Name, ImmutableArray<string> Gears)
+{
+    /// <summary>How likely it comes although none of the family's causes is there; none leaves it to the engine.</summary>
+    public Likelihood? Leak { get; init; }
+
+    /// <summary>
+    /// How likely an owner names only this gear, load or temperature although the cause brings it in others as well; none leaves it to the engine.
+    /// </summary>
+    public Likelihood? NamedAlone { get; init; }
+}
 
 /// <summary>Something that may lie behind a symptom, the signs that show it, and how likely it makes each complaint.</summary>
 /// <param name="Id">Lower case, digits and hyphens.</param>
@@ -22,7 +31,14 @@ public sealed record Cause(
     double Prior,
     ImmutableArray<SymptomLink> Explains,
     ImmutableArray<Sign> Signs,
-    Source Source);
+    Source Source)
+{
+    /// <summary>How many units the prior is worth against counted ones; none leaves it to the engine.</summary>
+    public double? PriorStrength { get; init; }
+
+    /// <summary>Whether it lies outside the gearbox: ruled out before the gearbox comes out.</summary>
+    public bool Outside { get; init; }
+}
 
 /// <summary>How likely a cause brings a symptom, as a judgement with its range.</summary>
 /// <param name="Symptom">The symptom.</param>
@@ -30,7 +46,11 @@ public sealed record Cause(
 /// <param name="Best">Best judgement.</param>
 /// <param name="High">Highest defensible probability.</param>
 /// <param name="Gear">The gear in which it brings the symptom; none when in any.</param>
-public sealed record SymptomLink(string Symptom, double Low, double Best, double High, string? Gear = null);
+public sealed record SymptomLink(string Symptom, double Low, double Best, double High, string? Gear = null)
+{
+    /// <summary>When it brings the symptom; none when always.</summary>
+    public SymptomContext? When { get; init; }
+}
 
 /// <summary>Something that can be found on the bench.</summary>
 [JsonPolymorphic(TypeDiscriminatorPropertyName = "is")]
@@ -42,6 +62,15 @@ public abstract record Sign
     private protected Sign()
     {
     }
+
+    /// <summary>How likely it is found when the cause is there; none leaves it to the engine.</summary>
+    public Likelihood? Found { get; init; }
+
+    /// <summary>How likely it is found although none of its causes is there; none leaves it to the engine.</summary>
+    public Likelihood? Otherwise { get; init; }
+
+    /// <summary>Minutes to look or to read; none leaves it to the engine.</summary>
+    public decimal? Minutes { get; init; }
 }
 
 /// <summary>A part has one of these attribute values.</summary>
@@ -58,4 +87,19 @@ public sealed record DamageSign(string Position, ImmutableArray<string> Classes,
 
 /// <summary>A characteristic (<c>position/characteristic</c>) or a clearance (its id) is nonconforming.</summary>
 /// <param name="Subject">Which.</param>
-public sealed record VerdictSign(string Subject) : Sign;
+public sealed record VerdictSign(string Subject) : Sign
+{
+    /// <summary>Beyond which limit; none when either tells.</summary>
+    public LimitSide? Side { get; init; }
+}
+
+/// <summary>One of the two limits.</summary>
+[JsonConverter(typeof(KebabCaseEnumConverter<LimitSide>))]
+public enum LimitSide
+{
+    /// <summary>Below the low limit.</summary>
+    Below,
+
+    /// <summary>Above the high limit.</summary>
+    Above,
+}

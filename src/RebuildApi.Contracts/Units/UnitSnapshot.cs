@@ -26,9 +26,17 @@ public sealed record UnitSnapshot(
     ImmutableArray<TrialAssembly> Trials,
     ImmutableArray<Finding> Findings,
     ImmutableArray<InstrumentState> Instruments,
-    Policy Policy);
+    Policy Policy)
+{
+    /// <summary>The tests that were tried; none when none was.</summary>
+    public IReadOnlyList<TestSeen>? Tests { get; init; }
+}
 
 /// <summary>A symptom that the owner brought.</summary>
 /// <param name="Symptom">Id of the family's symptom.</param>
 /// <param name="Gear">The gear it belongs to, if one.</param>
-public sealed record SymptomSeen(string Symptom, string? Gear);
+public sealed record SymptomSeen(string Symptom, string? Gear)
+{
+    /// <summary>When it comes, as far as the owner said.</summary>
+    public SymptomContext? When { get; init; }
+}
