@@ -29,5 +29,8 @@ public sealed class BrackenmerePlugin : IFamilyPlugin
         Complaints.Symptoms,
         Complaints.Causes,
         Cautions.All,
-        GoldenCases.All);
+        GoldenCases.All)
+    {
+        Tests = Complaints.Tests,
+    };
 }

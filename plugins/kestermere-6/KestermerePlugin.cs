@@ -29,5 +29,8 @@ public sealed class KestermerePlugin : IFamilyPlugin
         Rules.Symptoms,
         Rules.Causes,
         Rules.Cautions,
-        GoldenCases.All);
+        GoldenCases.All)
+    {
+        Tests = Rules.Tests,
+    };
 }

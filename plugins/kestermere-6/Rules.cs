@@ -41,7 +41,12 @@ internal static class Rules
         Complaint("clash", "Clashes going into gear", s_gears),
         Complaint("hard-to-leave", "Will not come out of gear under load", s_gears),
         Complaint("noise-gone-in-direct", "Noise in every gear that goes away in direct"),
-        Complaint("two-gears-at-once", "Two gears at once, locked"),
+        Complaint("two-gears-at-once", "Two gears at once, locked").ByItself(0.001, 0.003, 0.01),
+        Complaint("jumps-out-on-overrun", "Jumps out of gear on the overrun", s_gears).ByItself(0.01, 0.03, 0.08).WordedLoosely(0.3, 0.5, 0.7),
+        Complaint("will-not-go-in", "Will not go into gear", s_gears).ByItself(0.01, 0.03, 0.08).WordedLoosely(0.3, 0.5, 0.7),
+        Complaint("noise-in-neutral", "Noise in neutral, gone with the clutch in").ByItself(0.01, 0.03, 0.08),
+        Complaint("growl-on-overrun", "Growls on the overrun").ByItself(0.01, 0.03, 0.08),
+        .. OutsideCauses.Symptoms,
     ];
 
     public static ImmutableArray<Cause> Causes =>
@@ -51,11 +56,34 @@ internal static class Rules
         .. FreeGear.All.Select(g => Because($"{g.Name}-flanks-leaned", $"Drive flanks of the engagement teeth of {g.Name} have leaned", 0.04)
             .Brings("jumps-out-under-load", 0.6, 0.8, 0.9, g.Name).Shown(g.Position, "dog.drive-flank", "leaned", "worn")),
         Because("third-over-travels", "The sleeve is drawn past its stop in third", 0.03)
-            .Brings("hard-to-leave", 0.4, 0.6, 0.8, "third").OutOfLimits("third-stop-room").Shown("third-gear", "dog.stop", "none"),
+            .Brings("hard-to-leave", 0.4, 0.6, 0.8, "third").OutOfLimits("third-stop-room").Shown("third-gear", "dog.stop", "none").Found(0.3, 0.5, 0.7, 0.02),
         Because("pocket-needles-spent", "The pocket needles are spent", 0.06)
             .Brings("noise-gone-in-direct", 0.6, 0.8, 0.95).OutOfLimits("pocket-clearance").Damaged("pocket-needles", "*", "subsurface-fatigue", "cage-broken"),
+        Because("countergear-side-worn", "Countergear, its bearings or the constant mesh worn", 0.05)
+            .Brings("noise-gone-in-direct", 0.5, 0.7, 0.9).Brings("noise-in-neutral", 0.4, 0.6, 0.8)
+            .Damaged("countergear", "*", "macropitting", "scuffing").Found(0.5, 0.7, 0.9),
+        Because("counter-end-play-loose", "Countergear has too much end play", 0.04)
+            .Brings("growl-on-overrun", 0.3, 0.5, 0.7).Brings("noise-gone-in-direct", 0.1, 0.3, 0.5)
+            .OutOfLimits("counter-washer-front/thickness", LimitSide.Below).OutOfLimits("counter-washer-rear/thickness", LimitSide.Below),
+        Because("detent-weak", "Detent spring weak or rail notch worn", 0.06)
+            .Brings("jumps-out-under-load", 0.1, 0.25, 0.5).Brings("jumps-out-on-overrun", 0.1, 0.3, 0.5)
+            .Damaged("detents", "*", "flats", "set").OutOfLimits("detents/load", LimitSide.Below),
+        .. FreeGear.Pairs.Select(p => Because($"key-slots-{p}-opened", $"Key slots of the hub {p} opened up", 0.03)
+            .Brings("will-not-go-in", 0.5, 0.7, 0.9).Shown("hub-" + p, "key-slot", "opened").Found(0.7, 0.85, 0.95)),
+        Because("oil-unsuitable", "The oil does not suit the linings", 0.08)
+            .Brings("clash", 0.4, 0.6, 0.8).Shown("oil", "additive", "friction-modified", "extreme-pressure").Found(0.3, 0.5, 0.7, 0.05),
         Because("interlock-short", "The interlock plunger is missing or short", 0.01)
             .Brings("two-gears-at-once", 0.7, 0.9, 0.98).OutOfLimits("interlock-hold").OutOfLimits("interlock-plunger/length"),
+        .. OutsideCauses.All,
+    ];
+
+    public static ImmutableArray<DiagnosticTest> Tests =>
+    [
+        .. OutsideCauses.Tests,
+        TryWhole("oil-asked", "The oil filled is not the grade that the linings want", 5).Tells("oil-unsuitable", 0.7, 0.85, 0.95).FalseAlarm(0.03, 0.08, 0.15),
+        TryWhole("coast-to-leave", "Off the throttle it comes out of gear easily", 2)
+            .Tells("third-over-travels", 0.6, 0.8, 0.95).FalseAlarm(0.1, 0.25, 0.4),
+        TryApart("stop-seen", "The sleeve stands past the stop of third when drawn in", 4).Tells("third-over-travels", 0.8, 0.92, 0.98).FalseAlarm(0.01, 0.03, 0.08),
     ];
 
     public static ImmutableArray<Text> Cautions =>

@@ -29,5 +29,8 @@ public sealed class OstrandPlugin : IFamilyPlugin
         Complaints.Symptoms,
         Complaints.Causes,
         Rules.Cautions,
-        GoldenCases.All);
+        GoldenCases.All)
+    {
+        Tests = Complaints.Tests,
+    };
 }

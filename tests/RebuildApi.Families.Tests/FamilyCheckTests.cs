@@ -90,7 +90,7 @@ public class FamilyCheckTests
         "template gone" => s_sound with { Pairings = s_sound.Pairings.SetItem(0, s_sound.Pairings[0] with { Template = "gone" }) },
         "limits of another dimension" => ChangedRunout(new Limits(null, new Real(1, Dimension.Angle), null, FamilyBuilder.Invented)),
         "no source" => ChangedRunout(Limits.AtMost(Length.Inches(0.002m), new Source(SourceKind.Judgement, " "))),
-        "nothing to inspect" => Changed(k => k with { Characteristics = [], Attributes = [], DamageClasses = [] }) with { Loops = [], Pairings = [], Causes = [], Operations = [], Damage = [], Meshes = [] },
+        "nothing to inspect" => Changed(k => k with { Characteristics = [], Attributes = [], DamageClasses = [] }) with { Loops = [], Pairings = [], Causes = [], Tests = null, Operations = [], Damage = [], Meshes = [] },
         "cut of a step of nothing" => s_sound with { Operations = s_sound.Operations.SetItem(0, s_sound.Operations[0] with { Effects = [s_sound.Operations[0].Effects[0] with { Step = Length.Zero }] }) },
         _ => throw new ArgumentOutOfRangeException(nameof(fault)),
     };

@@ -13,9 +13,10 @@ public sealed record Symptom(string Id, Text Name, ImmutableArray<string> Gears)
     public Likelihood? Leak { get; init; }
 
     /// <summary>
-    /// How likely an owner names only this gear, load or temperature although the cause brings it in others as well; none leaves it to the engine.
+    /// How likely an owner words it wider or narrower than it comes: names one gear where it comes in all, or none where it comes in one; none leaves it to
+    /// the engine.
     /// </summary>
-    public Likelihood? NamedAlone { get; init; }
+    public Likelihood? Loosely { get; init; }
 }
 
 /// <summary>Something that may lie behind a symptom, the signs that show it, and how likely it makes each complaint.</summary>

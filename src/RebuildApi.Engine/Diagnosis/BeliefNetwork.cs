@@ -13,7 +13,7 @@ public sealed record BeliefNetwork(int Variables, ImmutableArray<Factor> Tables)
     public Beliefs Given(IReadOnlyDictionary<int, bool> seen)
     {
         ImmutableArray<Factor> tables = [.. Tables, .. Enumerable.Range(0, Variables).Select(v => Asked(v, seen))];
-        var run = new Elimination(EliminationPlan.Of([.. tables.Select(t => t.Scope)]), [.. tables.Select(t => t.Values)]);
+        var run = new Elimination(EliminationPlan.Of([.. tables.Select(t => t.Scope)]), [.. tables.Select(t => t.Values.ToArray())]);
         return new Beliefs(run.Z, [.. Enumerable.Range(0, Variables).Select(v => Yes(v, seen, run))]);
     }
 

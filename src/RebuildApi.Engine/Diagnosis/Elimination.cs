@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace RebuildApi.Engine.Diagnosis;
 
 /// <summary>
@@ -13,14 +11,14 @@ internal sealed class Elimination
     private readonly double[][] _values;
     private readonly double[][] _slopes;
 
-    /// <summary>Runs a plan over tables whose scopes it was made for.</summary>
-    public Elimination(EliminationPlan plan, IReadOnlyList<ImmutableArray<double>> tables)
+    /// <summary>Runs a plan over tables whose scopes it was made for. They are only read.</summary>
+    public Elimination(EliminationPlan plan, IReadOnlyList<double[]> tables)
     {
         _plan = plan;
         _values = new double[plan.Tables][];
         _slopes = new double[plan.Tables][];
         for (var i = 0; i < tables.Count; i++)
-            _values[i] = [.. tables[i]];
+            _values[i] = tables[i];
         for (var i = 0; i < plan.Steps.Length; i++)
             _values[tables.Count + i] = Forward(plan.Steps[i]);
         Z = plan.Constants.Aggregate(1.0, (z, table) => z * _values[table][0]);

@@ -38,6 +38,7 @@ internal static class IdCheck
         ("hooks", f.Hooks.Select(x => x.Id)),
         ("symptoms", f.Symptoms.Select(x => x.Id)),
         ("causes", f.Causes.Select(x => x.Id)),
+        ("tests", (f.Tests ?? []).Select(x => x.Id)),
     ];
 
     private static void List(string list, IReadOnlyList<string> ids, FamilyReport report, Func<string, bool>? isGood = null)

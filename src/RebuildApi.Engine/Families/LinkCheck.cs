@@ -18,6 +18,10 @@ internal static class LinkCheck
             Damage(policy, $"damage[{i}]", names, report);
         foreach (var cause in family.Causes)
             Cause(cause, family, names, report);
+        foreach (var symptom in family.Symptoms)
+            Symptom(symptom, report);
+        foreach (var test in family.Tests ?? [])
+            Test(test, family, report);
     }
 
     private static void Places(string field, IEnumerable<string> positions, FamilyNames names, FamilyReport report)
@@ -50,7 +54,38 @@ internal static class LinkCheck
             Link(link, family, $"{field}.explains[{link.Symptom}]", report);
         foreach (var sign in cause.Signs.Where(s => !IsKnown(s, family, names)))
             report.Error($"{field}.signs", "sign-unknown", $"The family declares nothing that {sign} could mean.");
+        report.Require(cause.PriorStrength is null or > 0, $"{field}.priorStrength", "strength-range", "A prior is worth more than no unit.");
+        foreach (var sign in cause.Signs)
+        {
+            InOrder(sign.Found, $"{field}.signs.found", report);
+            InOrder(sign.Otherwise, $"{field}.signs.otherwise", report);
+            report.Require(sign.Minutes is null or > 0, $"{field}.signs.minutes", "minutes-range", "Looking takes some time.");
+        }
     }
+
+    private static void Symptom(Symptom symptom, FamilyReport report)
+    {
+        InOrder(symptom.Leak, $"symptoms[{symptom.Id}].leak", report);
+        InOrder(symptom.Loosely, $"symptoms[{symptom.Id}].loosely", report);
+    }
+
+    private static void Test(DiagnosticTest test, Family family, FamilyReport report)
+    {
+        var field = $"tests[{test.Id}]";
+        report.Require(test.Minutes > 0, $"{field}.minutes", "minutes-range", "A test takes some time.");
+        report.Require(test.Shows.Length > 0, $"{field}.shows", "test-shows-nothing", "A test that shows no cause tells nothing.");
+        InOrder(test.Otherwise, $"{field}.otherwise", report);
+        foreach (var link in test.Shows)
+        {
+            report.Require(family.Causes.Any(c => c.Id == link.Cause), $"{field}.shows[{link.Cause}]", "cause-unknown", $"There is no cause '{link.Cause}'.");
+            InOrder(link.Shown, $"{field}.shows[{link.Cause}]", report);
+        }
+
+        report.Require(test.Shows.Select(l => l.Cause).Distinct().Count() == test.Shows.Length, $"{field}.shows", "cause-twice", "A cause is named once.");
+    }
+
+    private static void InOrder(Likelihood? judged, string field, FamilyReport report) => report.Require(
+        judged is null || (0 <= judged.Low && judged.Low <= judged.Best && judged.Best <= judged.High && judged.High <= 1), field, "probability-range", "0 <= low <= best <= high <= 1.");
 
     private static void Link(SymptomLink link, Family family, string field, FamilyReport report)
     {
