@@ -36,6 +36,10 @@ public sealed class UnitView
             .ToLookup(p => p.Position, p => new PlacedComponent(p, _components[p.Component]), StringComparer.Ordinal);
     }
 
+    /// <summary>Looks at a what-if of which only outcomes are asked: its answers carry the given hash, and none is worked out.</summary>
+    internal UnitView(UnitSnapshot snapshot, FamilyIndex family, string inputsSha256)
+        : this(snapshot, family) => _inputsSha256 = inputsSha256;
+
     /// <summary>What is looked at.</summary>
     public UnitSnapshot Snapshot { get; }
 

@@ -42,6 +42,6 @@ internal static class ProblemCheck
     private static void Require(bool holds, string message)
     {
         if (!holds)
-            throw new ArgumentException(message, "problem");
+            throw new ArgumentException("problem: " + message);
     }
 }

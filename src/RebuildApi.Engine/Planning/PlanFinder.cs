@@ -1,0 +1,68 @@
+using System.Collections.Immutable;
+using RebuildApi.Engine.Planning.Solving;
+
+namespace RebuildApi.Engine.Planning;
+
+/// <summary>
+/// Finds the best plan of a model. What tables and sums can't say (few readings, rules over too many combinations, a trial assembly) is judged on the
+/// plan that comes out; a plan that does not stand is forbidden and the next best sought, so that what is returned stands as it is and nothing that was
+/// passed over could have stood.
+/// </summary>
+internal sealed class PlanFinder(PlanModel model, IPlanSolver solver, CancellationToken cancellation)
+{
+    /// <summary>Plans that are judged before it gives up.</summary>
+    private const int MostRounds = 60;
+
+    private readonly List<PlanSum> _forbidden = [];
+
+    /// <summary>The best plan by an objective, for which soonest ready is sought day by day.</summary>
+    public FoundPlan Find(PlanObjective objective)
+    {
+        var weighing = Weighing.Of(objective, model);
+        if (objective != PlanObjective.SoonestReady)
+            return Find(weighing, []);
+        var days = model.Places.SelectMany(p => p.Fits).Select(f => f.LeadDays).Distinct().Order().ToArray();
+        var (low, high) = (0, days.Length - 1);
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            if (Find(weighing with { MostDays = days[middle] }, []).Solution.Exists)
+                high = middle;
+            else
+                low = middle + 1;
+        }
+
+        return Find(weighing with { MostDays = days[low] }, []);
+    }
+
+    /// <summary>The best plan by weights, under more tables.</summary>
+    public FoundPlan Find(Weighing weighing, IReadOnlyCollection<PlanTable> more)
+    {
+        for (var round = 0; ; round++)
+        {
+            var plain = weighing.Problem(model, _forbidden);
+            var problem = plain with { Tables = [.. plain.Tables, .. more] };
+            var solution = solver.Solve(problem, model.Request.Effort, cancellation);
+            if (!solution.Exists)
+                return new FoundPlan(solution, [], null, weighing);
+            var picks = PieceSettling.Settle(model, problem, solution);
+            var judged = JudgedPlan.Of(model, picks);
+            if (judged.Faults.IsEmpty)
+                return new FoundPlan(solution, picks, judged, weighing);
+            if (round == MostRounds)
+                return new FoundPlan(solution with { Status = SolveStatus.Unknown, Picks = [] }, [], null, weighing);
+            _forbidden.AddRange(judged.Faults.Select(f => Forbid(f, picks)));
+        }
+    }
+
+    /// <summary>These options together may not be: of n indicators at most n − 1.</summary>
+    private PlanSum Forbid(PlanFault fault, ImmutableArray<int> picks) => new(
+        fault.Demand, long.MinValue, fault.Places.Length - 1,
+        [.. fault.Places.Select(p => new PlanTerm(p, [.. model.Places[p].Fits.Select((_, o) => (long?)(o == picks[p] ? 1 : 0))], []))]);
+}
+
+/// <summary>A plan in numbers with its judgement; no picks when there is none.</summary>
+internal sealed record FoundPlan(PlanSolution Solution, ImmutableArray<int> Picks, JudgedPlan? Judged, Weighing Weighing);
+
+/// <summary>Something in a plan that does not stand, and the places whose parts make it so.</summary>
+internal sealed record PlanFault(string Demand, ImmutableArray<int> Places);
