@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using RebuildApi.Contracts;
 
 namespace RebuildApi.Storage;
 
@@ -75,6 +76,31 @@ public interface IStore : IAsyncDisposable
 
     /// <summary>The kept judgements of a unit, oldest first, without their bodies.</summary>
     ValueTask<Page<JudgementKept>> Judgements(string unit, string? after, int limit, CancellationToken cancellation);
+
+    /// <summary>The edition of the shop's policy that is in force; <see cref="PolicyEdition.First"/> until the shop says otherwise.</summary>
+    ValueTask<PolicyEdition> Policy(CancellationToken cancellation);
+
+    /// <summary>Every edition that was put in force, oldest first.</summary>
+    ValueTask<Page<PolicyEdition>> Policies(string? after, int limit, CancellationToken cancellation);
+
+    /// <summary>The calibrations of an instrument, in the order in which they were recorded.</summary>
+    ValueTask<ImmutableArray<Calibration>> Calibrations(string instrument, CancellationToken cancellation);
+
+    /// <summary>The gauge studies of an instrument, in the order in which they were recorded.</summary>
+    ValueTask<ImmutableArray<GaugeStudyKept>> Studies(string instrument, CancellationToken cancellation);
+
+    /// <summary>The units whose file shows something that an instrument read, in the order of their ids.</summary>
+    ValueTask<ImmutableArray<string>> UnitsReadWith(string instrument, CancellationToken cancellation);
+
+    /// <summary>Measurements that stand, over all units, in the order of their ids.</summary>
+    /// <param name="component">Only those of this part; null for all.</param>
+    /// <param name="after">Cursor, or null to begin.</param>
+    /// <param name="limit">At most how many, 1..1000.</param>
+    /// <param name="cancellation">Gives up.</param>
+    ValueTask<Page<Measurement>> Measurements(string? component, string? after, int limit, CancellationToken cancellation);
+
+    /// <summary>Comebacks that stand, in the order of their ids; of one unit, or of all.</summary>
+    ValueTask<Page<Comeback>> Comebacks(string? unit, string? after, int limit, CancellationToken cancellation);
 
     /// <summary>What happened after a sequence number, in the order in which it was committed. 0 begins at the beginning.</summary>
     /// <param name="after">Last sequence number already seen.</param>

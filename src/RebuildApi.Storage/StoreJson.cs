@@ -33,5 +33,9 @@ namespace RebuildApi.Storage;
 [JsonSerializable(typeof(InvoiceLine))]
 [JsonSerializable(typeof(Machining))]
 [JsonSerializable(typeof(WorkDone))]
+[JsonSerializable(typeof(Calibration))]
+[JsonSerializable(typeof(GaugeStudyKept))]
+[JsonSerializable(typeof(Comeback))]
+[JsonSerializable(typeof(PolicyEdition))]
 [JsonSerializable(typeof(ImmutableSortedDictionary<string, string>))]
 internal sealed partial class StoreJson : JsonSerializerContext;

@@ -70,7 +70,7 @@ public class ChainTests
         {
             var plan = temp.Plan(table.EntriesSql.Replace("@shop", "'main'", StringComparison.Ordinal));
             var lookup = Assert.Single(plan, step => step.Contains(" r USING", StringComparison.Ordinal));
-            Assert.Matches(@"SEARCH r USING .*\(shop=\? AND (id|unit)=\?", lookup);
+            Assert.Matches(@"SEARCH r USING .*\(shop=\? AND (id|unit|number)=\?", lookup);
         }
     }
 

@@ -22,6 +22,26 @@ public sealed record Policy(
     /// <summary>Rules that differ with what hangs on a value; none when one rule serves all.</summary>
     public IReadOnlyList<CriticalityRule>? ByCriticality { get; init; }
 
+    /// <summary>Rules of single families in place of the general one; none when there are none.</summary>
+    public IReadOnlyList<FamilyRule>? ByFamily { get; init; }
+
+    /// <summary>
+    /// The policy as it stands for one family: what it says of other families is left out, and what it says of this one stands before what it
+    /// says of all.
+    /// </summary>
+    public Policy Of(string family)
+    {
+        var own = ByFamily?.FirstOrDefault(r => r.Family == family);
+        return this with
+        {
+            Decision = own?.Decision ?? Decision,
+            Probability = own?.Probability ?? Probability,
+            ByFamily = null,
+            ByCriticality = ByCriticality is null ? null : [.. ByCriticality.Where(r => r.Family is null || r.Family == family).OrderByDescending(r => r.Family is not null)],
+            Limits = [.. Limits.Where(l => l.Family is null || l.Family == family).OrderByDescending(l => l.Family is not null)],
+        };
+    }
+
     /// <summary>The policy as it stands for one criticality: its own rule in place of the general one, if it has one.</summary>
     public Policy For(Criticality criticality) => ByCriticality?.FirstOrDefault(r => r.Criticality == criticality) is { } own
         ? this with { Decision = own.Decision, Probability = own.Probability }
@@ -35,13 +55,27 @@ public sealed record Policy(
 /// <summary>The shop's own limits for one characteristic or clearance.</summary>
 /// <param name="Subject">A characteristic (<c>position/characteristic</c>) or a clearance (its id).</param>
 /// <param name="Limits">The limits.</param>
-public sealed record ShopLimit(string Subject, Limits Limits);
+public sealed record ShopLimit(string Subject, Limits Limits)
+{
+    /// <summary>The family whose subject is meant; none for every family that has it.</summary>
+    public string? Family { get; init; }
+}
 
 /// <summary>How a value near a limit is decided for one criticality.</summary>
 /// <param name="Criticality">What hangs on the value.</param>
 /// <param name="Decision">How a doubtful value is decided.</param>
 /// <param name="Probability">The conformance probability asked for, 0.5..1 (exclusive).</param>
-public sealed record CriticalityRule(Criticality Criticality, DecisionRule Decision, double Probability);
+public sealed record CriticalityRule(Criticality Criticality, DecisionRule Decision, double Probability)
+{
+    /// <summary>The family that it holds for; none for all.</summary>
+    public string? Family { get; init; }
+}
+
+/// <summary>How a value near a limit is decided in one family.</summary>
+/// <param name="Family">The family.</param>
+/// <param name="Decision">How a doubtful value is decided.</param>
+/// <param name="Probability">The conformance probability asked for, 0.5..1 (exclusive).</param>
+public sealed record FamilyRule(string Family, DecisionRule Decision, double Probability);
 
 /// <summary>What becomes of readings by an instrument whose calibration had ended.</summary>
 [JsonConverter(typeof(KebabCaseEnumConverter<OverdueRule>))]

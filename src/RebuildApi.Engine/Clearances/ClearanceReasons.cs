@@ -54,6 +54,8 @@ internal static class ClearanceReasons
             yield return Because.Of("trial-too-few-angles", loop.Id, ("trial", trial.Trial.Id), ("angles", trial.Reading.Angles), ("wanted", GapReading.FewestAngles));
         if (trial.Reading.Spread is { } spread && spread > Length.Zero)
             yield return Because.Of("trial-spread", loop.Id, ("trial", trial.Trial.Id), ("spreadNm", spread));
+        foreach (var reason in TrialStanding.OfInstrument(trial.Trial, loop, book.View))
+            yield return reason;
         foreach (var position in TrialStanding.NotNamed(trial.Trial, loop, book.View))
             yield return Because.Of("trial-part-not-named", loop.Id, ("trial", trial.Trial.Id), ("position", position));
     }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Measuring;
+using RebuildApi.Engine.Reasons;
 
 namespace RebuildApi.Engine.Clearances;
 
@@ -21,26 +22,38 @@ internal sealed record LoopState(LoopValue Parts, TrialGap? Trial, MixUp? Alarm,
             ? (p.Term, (Estimate?)p.Placed.Thickness, p.Placed.Members)
             : (p.Term, null, [])).ToImmutableArray();
         var trials = book.View.TrialsOf(loop.Id).Select(t => (Trial: t, Not: TrialStanding.WhyNot(t, loop, book.View))).ToImmutableArray();
-        var trial = Best([.. trials.Where(t => t.Not is null).Select(t => TrialGap.Of(t.Trial, now, book.View))]);
+        ImmutableArray<TrialGap> standing = [.. trials.Where(t => t.Not is null).Select(t => TrialGap.Of(t.Trial, now, book.View))];
+        var trial = Best(standing);
         return new LoopState(
             parts,
             trial,
             trial is null ? null : Reconciliation.Compare(loop, parts.Estimate, trial, book),
             trial is null ? parts.Estimate : Reconciliation.Combine(parts.Estimate, trial.Estimate),
-            [.. trials.Select(t => t.Not).OfType<Reason>()]);
+            [.. trials.Select(t => t.Not).OfType<Reason>(), .. Contradiction(loop, trial, standing)]);
     }
 
-    /// <summary>The newest trial with a value counts before any bound; of bounds, the tightest of each side together.</summary>
+    private static IEnumerable<Reason> Contradiction(ClearanceLoop loop, TrialGap? counted, ImmutableArray<TrialGap> standing)
+    {
+        if (counted is { Estimate.Value: null } && !Agree(Tightest(standing)))
+            yield return Because.Of("trial-bounds-contradict", loop.Id, ("trial", counted.Trial.Id));
+    }
+
+    /// <summary>
+    /// The newest trial with a value counts before any bound; of bounds, the tightest of each side together. Bounds that contradict each other
+    /// can't all be right: then the newest stands alone.
+    /// </summary>
     private static TrialGap? Best(ImmutableArray<TrialGap> trials)
     {
         if (trials.Where(t => t.Estimate.Value is not null).MaxBy(t => (t.Trial.Taken.At, t.Trial.Id)) is { } valued)
             return valued;
-        var bounds = trials.Where(t => t.Estimate.Low is not null || t.Estimate.High is not null).OrderBy(t => t.Trial.Taken.At).ThenBy(t => t.Trial.Id, StringComparer.Ordinal).ToArray();
-        if (bounds.Length == 0)
-            return null;
-        var low = bounds.Select(b => b.Estimate.Low).OfType<Exact>().MaxBy(e => e.Value);
-        var high = bounds.Select(b => b.Estimate.High).OfType<Exact>().MinBy(e => e.Value);
-        var newest = bounds[^1];
-        return newest with { Estimate = newest.Estimate with { Low = low, High = high } };
+        var newest = trials.Where(t => t.Estimate.Low is not null || t.Estimate.High is not null).OrderBy(t => t.Trial.Taken.At).ThenBy(t => t.Trial.Id, StringComparer.Ordinal).LastOrDefault();
+        var ends = Tightest(trials);
+        return newest is null || !Agree(ends) ? newest : newest with { Estimate = newest.Estimate with { Low = ends.Low, High = ends.High } };
     }
+
+    private static (Exact? Low, Exact? High) Tightest(ImmutableArray<TrialGap> trials) => (
+        trials.Select(t => t.Estimate.Low).OfType<Exact>().MaxBy(e => e.Value),
+        trials.Select(t => t.Estimate.High).OfType<Exact>().MinBy(e => e.Value));
+
+    private static bool Agree((Exact? Low, Exact? High) ends) => !(ends.Low?.Value > ends.High?.Value);
 }

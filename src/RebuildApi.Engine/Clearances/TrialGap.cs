@@ -42,7 +42,7 @@ internal sealed record TrialGap(Estimate Estimate, GapReading Reading, TrialAsse
             terms.Add(TermValue.Of(back, $"{piece.Member} in trial {trial.Id}", TermValue.Within(piece.Thickness, family.Series[piece.Series].Tolerance)));
     }
 
-    /// <summary>Type A: s/√n; Type B: the instrument's resolution step/√12 and its limit of error (JCGM 100:2008, 4.2 and 4.3).</summary>
+    /// <summary>Type A: s/√n; Type B: the instrument's resolution step/√12, its limit of error and the standard it was set by (JCGM 100:2008, 4.2 and 4.3).</summary>
     private static Estimate ReadEstimate(TrialAssembly trial, GapReading reading, UnitView view)
     {
         var instrument = TypeB(trial, view.Instrument(trial.Taken.Instrument));
@@ -66,8 +66,9 @@ internal sealed record TrialGap(Estimate Estimate, GapReading Reading, TrialAsse
     {
         if (instrument is null)
             return trial.Gap.Select(r => new Scale(Dimension.Length).LastDigit(r) ?? 0).DefaultIfEmpty().Max() * 1e-9 / Math.Sqrt(12);
-        var resolution = instrument.Resolution.InSi / Math.Sqrt(12);
-        var error = (instrument.LimitOfError?.InSi ?? 0) / (instrument.ErrorModel == ErrorModel.ExpandedK2 ? 2 : Math.Sqrt(3));
-        return Math.Sqrt((resolution * resolution) + (error * error));
+        var scale = new Scale(Dimension.Length);
+        var (error, reference) = (InstrumentErrors.OfLimit(instrument, scale), InstrumentErrors.OfReference(instrument, scale));
+        var resolution = InstrumentErrors.OfStep(scale.Of(instrument.Resolution) ?? 0);
+        return Math.Sqrt((resolution * resolution) + (error * error) + (reference * reference)) * scale.InSi;
     }
 }

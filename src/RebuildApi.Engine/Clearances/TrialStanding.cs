@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using RebuildApi.Contracts;
+using RebuildApi.Engine.Measuring;
 using RebuildApi.Engine.Reasons;
 using RebuildApi.Engine.Snapshots;
 
@@ -15,6 +16,8 @@ internal static class TrialStanding
             return Because.Of("trial-without-readings", loop.Id, ("trial", trial.Id));
         if (loop.Trial == TrialMethod.UnderLoad && trial.Load is null)
             return Because.Of("trial-without-load", loop.Id, ("trial", trial.Id));
+        if (view.Snapshot.Policy.Overdue == OverdueRule.Block && IsOverdue(trial, view))
+            return Because.Of("trial-instrument-overdue-blocked", loop.Id, ("trial", trial.Id));
         if (trial.Pieces.FirstOrDefault(p => !view.Family.Series.ContainsKey(p.Series)) is { } strange)
             return Because.Of("trial-with-unknown-series", loop.Id, ("trial", trial.Id), ("series", strange.Series));
         var gone = trial.Fitted.FirstOrDefault(f => !view.At(f.Position).Any(p => p.Component.Id == f.Component && p.Component.Revision == f.Revision));
@@ -24,6 +27,22 @@ internal static class TrialStanding
             ? Because.Of("trial-perhaps-before-rework", loop.Id, ("trial", trial.Id), ("position", reworked))
             : null;
     }
+
+    /// <summary>What is to be said of the instrument that a trial was read with.</summary>
+    public static IEnumerable<Reason> OfInstrument(TrialAssembly trial, ClearanceLoop loop, UnitView view)
+    {
+        if (view.Instrument(trial.Taken.Instrument) is not { } instrument)
+            yield break;
+        if (IsOverdue(trial, view))
+            yield return Because.Of("trial-instrument-overdue", loop.Id, ("trial", trial.Id));
+        if (InstrumentStanding.IsInDoubt(instrument, trial.Taken.At))
+            yield return Because.Of("trial-instrument-found-wrong", loop.Id, ("trial", trial.Id));
+        if (trial.Gap.Any(r => InstrumentStanding.IsOutside(r, instrument, new Scale(Dimension.Length))))
+            yield return Because.Of("trial-outside-range", loop.Id, ("trial", trial.Id));
+    }
+
+    private static bool IsOverdue(TrialAssembly trial, UnitView view) =>
+        view.Instrument(trial.Taken.Instrument) is { } instrument && InstrumentStanding.IsOverdue(instrument, trial.Taken.At);
 
     /// <summary>Parts of the loop that the trial does not name: that they were the ones that count now is taken on trust, and said.</summary>
     public static ImmutableArray<string> NotNamed(TrialAssembly trial, ClearanceLoop loop, UnitView view) =>

@@ -13,13 +13,17 @@ public static class Conformance
     /// <param name="limits">The limits, of the same dimension.</param>
     /// <param name="policy">The decision rule.</param>
     /// <returns>Never conforming by default: without a value or a bound it is not assessed.</returns>
-    /// <exception cref="ArgumentException">Value and limits are of different dimensions, or the policy's probability is not in 0.5..1.</exception>
+    /// <exception cref="ArgumentException">
+    /// Value and limits are of different dimensions, the value's bounds contradict each other, or the policy's probability is not in 0.5..1.
+    /// </exception>
     public static Assessment Assess(string subject, Estimate value, Limits limits, Policy policy)
     {
         if (policy.Probability is not (> 0.5 and < 1))
             throw new ArgumentException("A conformance probability lies between 0.5 and 1, both excluded.", nameof(policy));
         var scale = new Scale((limits.Low ?? limits.High)!.Kind);
         RequireSameDimension(value, scale);
+        if (scale.Of(value.Low) > scale.Of(value.High))
+            throw new ArgumentException("The bounds of a value contradict each other: the lower lies above the upper.", nameof(value));
         var window = Window.Of(limits, value, scale);
         if (scale.Of(value.Value) is { } point && BoundsAgree(point, value, scale))
             return OfPoint(subject, point, window, scale, policy);

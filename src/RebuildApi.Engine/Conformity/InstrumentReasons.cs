@@ -8,22 +8,26 @@ namespace RebuildApi.Engine.Conformity;
 /// <summary>What a verdict has to say of the instruments behind it.</summary>
 internal static class InstrumentReasons
 {
-    /// <summary>The assessment with notes on overdue instruments and, where it is in doubt, on steps too coarse for the window.</summary>
+    /// <summary>The assessment with notes on overdue instruments, on readings outside a range or from a time in doubt, and, where it is open, on steps too coarse for the window.</summary>
     public static Assessment Noted(Assessment assessment, string subject, ReadingSet readings, Limits limits, Policy policy)
     {
         var reasons = assessment.Reasons;
         if (readings.Overdue > 0)
             reasons = reasons.Add(Overdue(subject, readings, policy));
+        if (readings.OutsideRange > 0)
+            reasons = reasons.Add(Counted("reading-outside-range", subject, readings.OutsideRange));
+        if (readings.InDoubt > 0)
+            reasons = reasons.Add(Counted("instrument-found-wrong", subject, readings.InDoubt));
         if (assessment.Outcome == Outcome.Inconclusive && CoarseStep(subject, readings, limits) is { } coarse)
             reasons = reasons.Add(coarse);
         return assessment with { Reasons = reasons };
     }
 
-    private static Reason Overdue(string subject, ReadingSet readings, Policy policy)
-    {
-        var code = policy.Overdue == OverdueRule.Block ? "instrument-overdue-blocked" : "instrument-overdue";
-        return new Reason(code, Arguments(("subject", subject), ("readings", readings.Overdue.ToString(CultureInfo.InvariantCulture))), subject);
-    }
+    private static Reason Overdue(string subject, ReadingSet readings, Policy policy) =>
+        Counted(policy.Overdue == OverdueRule.Block ? "instrument-overdue-blocked" : "instrument-overdue", subject, readings.Overdue);
+
+    private static Reason Counted(string code, string subject, int readings) =>
+        new(code, Arguments(("subject", subject), ("readings", readings.ToString(CultureInfo.InvariantCulture))), subject);
 
     /// <summary>An instrument's step should be at most a tenth of the window (common practice, no source).</summary>
     private static Reason? CoarseStep(string subject, ReadingSet readings, Limits limits)

@@ -52,6 +52,7 @@ public static class Settling
         return view.Snapshot.Instruments.Where(i =>
             !inUse.Contains(i.Id)
             && readings.Scale.Of(i.LimitOfError) is not null
+            && readings.Values.All(v => !(v.Point < readings.Scale.Of(i.RangeLow)) && !(v.Point > readings.Scale.Of(i.RangeHigh)))
             && (characteristic.Methods.IsDefaultOrEmpty || characteristic.Methods.Contains(i.Type))
             && !(i.CalibrationDue < newest));
     }

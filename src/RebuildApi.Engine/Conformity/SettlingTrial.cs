@@ -50,7 +50,8 @@ internal sealed class SettlingTrial
     public Func<NormalSource, Outcome> WithOther(InstrumentState other, int n)
     {
         var step = _scale.Of(other.Resolution) ?? 0;
-        var limit = InstrumentErrors.OfLimit(other, _scale);
+        var (limitOfError, reference) = (InstrumentErrors.OfLimit(other, _scale), InstrumentErrors.OfReference(other, _scale));
+        var limit = Math.Sqrt(limitOfError * limitOfError + reference * reference);
         var systematic = Math.Sqrt(limit * limit + InstrumentErrors.OfStep(step) * InstrumentErrors.OfStep(step));
         return source =>
         {

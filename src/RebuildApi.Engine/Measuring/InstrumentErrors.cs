@@ -19,4 +19,7 @@ internal static class InstrumentErrors
         var limit = scale.Of(instrument?.LimitOfError) ?? 0;
         return instrument?.ErrorModel == ErrorModel.ExpandedK2 ? limit / 2 : OfHalfWidth(limit);
     }
+
+    /// <summary>Standard uncertainty of the standard that an instrument was set by, on a scale; 0 when it is unknown or of another dimension.</summary>
+    public static double OfReference(InstrumentState? instrument, Scale scale) => scale.Of(instrument?.ReferenceUncertainty) ?? 0;
 }

@@ -26,10 +26,21 @@ public static class Plausibility
         return
         [
             .. measurement.Readings.SelectMany((reading, index) => points[index] is { } point
-                ? new PlausibilityOfReading(characteristic, scale, band, step, SiblingsOf(points, index, step ?? scale.LastDigit(reading), band), index, reading, point).Doubts()
+                ? new PlausibilityOfReading(characteristic, scale, band, step, SiblingsOf(points, index, step ?? scale.LastDigit(reading), band), index, reading, point) { Instrument = instrument }.Doubts()
                 : []),
         ];
     }
+
+    /// <summary>The doubts about the readings of a trial assembly. How large its gap is hangs on the pieces fitted, so that no limits are held against it.</summary>
+    /// <param name="trial">What came in.</param>
+    /// <param name="loop">The clearance.</param>
+    /// <param name="instrument">The instrument, if known.</param>
+    public static ImmutableArray<Doubt> Check(TrialAssembly trial, ClearanceLoop loop, InstrumentState? instrument) => Check(
+        new Measurement(trial.Id, "", 1, loop.Id, trial.Gap, trial.Taken, null),
+        new Characteristic(loop.Id, loop.Name, Dimension.Length, Statistic.Mean, 1, null, null, Distribution.None, loop.Criticality, null, []),
+        null,
+        null,
+        instrument);
 
     private static Siblings? SiblingsOf(double?[] points, int index, double? step, PlausibleBand? band) =>
         Siblings.Of([.. points.Where((_, i) => i != index).OfType<double>()], step ?? 0, band);
@@ -39,6 +50,9 @@ public static class Plausibility
 internal sealed record PlausibilityOfReading(
     Characteristic Characteristic, Scale Scale, PlausibleBand? Band, double? Step, Siblings? Siblings, int Index, Reading Reading, double Point)
 {
+    /// <summary>What it was read with, if known.</summary>
+    public InstrumentState? Instrument { get; init; }
+
     public IEnumerable<Doubt> Doubts()
     {
         if (IsOutOfBand || IsFarFromSiblings)
@@ -51,6 +65,8 @@ internal sealed record PlausibilityOfReading(
             yield return Doubt("far-from-siblings", Siblings!.Median, null);
         if (Step is { } step && IsFinerThan(step))
             yield return Doubt("finer-than-instrument", Math.Round(Point / step, MidpointRounding.AwayFromZero) * step, null);
+        if (Instrument is not null && InstrumentStanding.IsOutside(Reading, Instrument, Scale))
+            yield return Doubt("outside-instrument-range", NearestInRange(Instrument), null);
     }
 
     private bool IsOutOfBand => Band is not null && !Band.Contains(Point);
@@ -76,6 +92,9 @@ internal sealed record PlausibilityOfReading(
         var steps = Point / step;
         return Scale.LastDigit(Reading) < step * (1 - Slack) && Math.Abs(steps - Math.Round(steps)) > Slack * Math.Max(1, Math.Abs(steps));
     }
+
+    private double NearestInRange(InstrumentState instrument) =>
+        Math.Min(Math.Max(Point, Scale.Of(instrument.RangeLow) ?? Point), Scale.Of(instrument.RangeHigh) ?? double.PositiveInfinity);
 
     private Doubt Doubt(string code, double alternative, string? unit)
     {

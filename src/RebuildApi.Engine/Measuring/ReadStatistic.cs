@@ -42,6 +42,7 @@ internal sealed record ReadStatistic(double Point, ImmutableArray<ReadGroup> Gro
         yield return new Contribution("between-benches", Reproducibility, null, 0);
         yield return new Contribution("resolution", Resolution * si, null, 0);
         yield return new Contribution("limit-of-error", LimitOfError * si, null, 0);
+        yield return new Contribution("reference-standard", Shared(i => i.ReferenceUncertainty) * si, null, 0);
         yield return new Contribution("temperature", InstrumentErrors.OfHalfWidth(Math.Abs(expansion)) * si, null, 0);
         yield return new Contribution("form", InstrumentErrors.OfHalfWidth(FormHalfWidth) * si, null, 0);
     }
@@ -56,10 +57,12 @@ internal sealed record ReadStatistic(double Point, ImmutableArray<ReadGroup> Gro
     private double Resolution => Math.Sqrt(Groups.SelectMany(g => g.ByInstrument()).Sum(i => Square(i.Weight * InstrumentErrors.OfStep(i.Step))));
 
     /// <summary>One instrument is wrong by the same amount each time, so within it weights add with their signs; two instruments are independent.</summary>
-    private double LimitOfError => Math.Sqrt(Groups
+    private double LimitOfError => Shared(i => i.LimitUncertainty);
+
+    private double Shared(Func<InstrumentShare, double> uncertainty) => Math.Sqrt(Groups
         .SelectMany(g => g.ByInstrument())
         .GroupBy(i => i.Instrument)
-        .Sum(i => Square(i.Sum(g => g.Weight) * i.Max(g => g.LimitUncertainty))));
+        .Sum(i => Square(i.Sum(g => g.Weight) * i.Max(uncertainty))));
 
     /// <summary>Readings at a named place are repeats; those without one stand alone, since they may be of different planes.</summary>
     private static ImmutableArray<ImmutableArray<ReadValue>> Places(ImmutableArray<ReadValue> values) =>
@@ -78,11 +81,20 @@ internal sealed record ReadGroup(ImmutableArray<ReadValue> Values, double Weight
 {
     public double Mean { get; } = Values.Average(v => v.Point);
 
-    /// <summary>The weight of each instrument in the group, with the coarsest step and the largest error that it brought.</summary>
-    public IEnumerable<(string Instrument, double Weight, double Step, double LimitUncertainty)> ByInstrument() => Values
+    /// <summary>What each instrument has in the group.</summary>
+    public IEnumerable<InstrumentShare> ByInstrument() => Values
         .GroupBy(v => v.InstrumentId ?? "")
-        .Select(g => (g.Key, Weight * g.Count() / Values.Length, g.Max(v => v.Step), g.Max(v => v.LimitUncertainty)));
+        .Select(g => new InstrumentShare(
+            g.Key, Weight * g.Count() / Values.Length, g.Max(v => v.Step), g.Max(v => v.LimitUncertainty), g.Max(v => v.ReferenceUncertainty)));
 }
+
+/// <summary>The weight of one instrument in a group, with the coarsest step and the largest uncertainties that it brought.</summary>
+/// <param name="Instrument">Its id; empty when it was not named.</param>
+/// <param name="Weight">Its signed weight.</param>
+/// <param name="Step">Its step, on the scale.</param>
+/// <param name="LimitUncertainty">Standard uncertainty from its limit of error, on the scale.</param>
+/// <param name="ReferenceUncertainty">Standard uncertainty of the standard it was set by, on the scale.</param>
+internal readonly record struct InstrumentShare(string Instrument, double Weight, double Step, double LimitUncertainty, double ReferenceUncertainty);
 
 /// <summary>Scatter of repeats, pooled over places: s² = Σ(x − x̄)²/ν, ν = Σ(n − 1).</summary>
 /// <param name="StandardDeviation">s on the scale; 0 when nothing was repeated and no study is known.</param>

@@ -10,6 +10,7 @@ namespace RebuildApi.Engine.Measuring;
 /// <param name="LimitUncertainty">Standard uncertainty from the limit of error, on the scale; 0 when unknown.</param>
 /// <param name="ExpansionSensitivity">Change of the value at 20 °C with the expansion coefficient, scale · K.</param>
 /// <param name="Study">What a gauge study found of the instrument at this characteristic, if there was one.</param>
+/// <param name="ReferenceUncertainty">Standard uncertainty of the standard that the instrument was set by, on the scale; 0 when unknown.</param>
 internal sealed record ReadValue(
     double Point,
     string? Place,
@@ -17,4 +18,5 @@ internal sealed record ReadValue(
     double Step,
     double LimitUncertainty,
     double ExpansionSensitivity,
-    GaugeCapability? Study);
+    GaugeCapability? Study,
+    double ReferenceUncertainty);

@@ -11,13 +11,12 @@ internal sealed class ReadingSet
 {
     private const double ReferenceTemperature = 293.15;
 
-    private ReadingSet(Scale scale, ImmutableArray<ReadValue> values, ImmutableArray<ReadBound> bounds, double expansionHalfWidth, int overdue)
+    private ReadingSet(Scale scale, ImmutableArray<ReadValue> values, ImmutableArray<ReadBound> bounds, double expansionHalfWidth)
     {
         Scale = scale;
         Values = values;
         Bounds = bounds;
         ExpansionHalfWidth = expansionHalfWidth;
-        Overdue = overdue;
     }
 
     public Scale Scale { get; }
@@ -31,7 +30,13 @@ internal sealed class ReadingSet
     public double ExpansionHalfWidth { get; }
 
     /// <summary>How many readings were taken after their instrument's calibration had ended; they are not among the others when the policy blocks them.</summary>
-    public int Overdue { get; }
+    public int Overdue { get; private init; }
+
+    /// <summary>How many readings lie outside the range of their instrument.</summary>
+    public int OutsideRange { get; private init; }
+
+    /// <summary>How many readings were taken while their instrument may have been wrong, as a later calibration found.</summary>
+    public int InDoubt { get; private init; }
 
     public int Count => Values.Length + Bounds.Length;
 
@@ -41,7 +46,7 @@ internal sealed class ReadingSet
         var taken = view.MeasurementsOf(placed.Component, characteristic.Id).Select(m =>
         {
             var instrument = view.Instrument(m.Taken.Instrument);
-            return new TakenWith(m, instrument, StudyOf(instrument, placed, characteristic));
+            return new TakenWith(m, instrument, StudyOf(instrument, placed, characteristic, view.Family.Family.Version.Id));
         });
         return Of(taken, new Scale(characteristic.Dimension), MaterialOf(placed, view), view.Snapshot.Policy.Overdue);
     }
@@ -62,12 +67,15 @@ internal sealed class ReadingSet
                     .ThenBy(v => v.InstrumentId, StringComparer.Ordinal),
             ],
             [.. readings.Where(r => scale.Dimension == Dimension.Length && !r.Reading.IsValue).Select(r => Bound(r.Taken, r.Reading, scale))],
-            material?.ExpansionHalfWidth ?? 0,
-            overdue.Sum(t => t.Measurement.Readings.Length));
+            material?.ExpansionHalfWidth ?? 0)
+        {
+            Overdue = overdue.Sum(t => t.Measurement.Readings.Length),
+            OutsideRange = readings.Count(r => r.Taken.Instrument is { } i && InstrumentStanding.IsOutside(r.Reading, i, scale)),
+            InDoubt = readings.Count(r => r.Taken.Instrument is { } i && InstrumentStanding.IsInDoubt(i, r.Taken.Measurement.Taken.At)),
+        };
     }
 
-    private static bool IsOverdue(TakenWith taken) =>
-        taken.Instrument?.CalibrationDue is { } due && DateOnly.FromDateTime(taken.Measurement.Taken.At.UtcDateTime) > due;
+    private static bool IsOverdue(TakenWith taken) => taken.Instrument is { } i && InstrumentStanding.IsOverdue(i, taken.Measurement.Taken.At);
 
     /// <summary>A length read at temperature t is brought to 20 °C: l₂₀ = l·(1 − α·(t − 20 °C)).</summary>
     private static ReadValue Value(TakenWith taken, Reading reading, Scale scale, Material? material)
@@ -83,14 +91,15 @@ internal sealed class ReadingSet
             step,
             InstrumentErrors.OfLimit(taken.Instrument, scale),
             point * warmer,
-            taken.Study);
+            taken.Study,
+            InstrumentErrors.OfReference(taken.Instrument, scale));
     }
 
     private static ReadBound Bound(TakenWith taken, Reading reading, Scale scale) =>
         new(reading.Low?.Nanometres, reading.High?.Nanometres, reading.At, InstrumentErrors.OfLimit(taken.Instrument, scale));
 
-    private static GaugeCapability? StudyOf(InstrumentState? instrument, PlacedComponent placed, Characteristic characteristic) =>
-        instrument?.Studies?.FirstOrDefault(s => s.Kind == placed.Component.Kind && s.Characteristic == characteristic.Id);
+    private static GaugeCapability? StudyOf(InstrumentState? instrument, PlacedComponent placed, Characteristic characteristic, string family) =>
+        instrument?.Studies?.FirstOrDefault(s => s.Kind == placed.Component.Kind && s.Characteristic == characteristic.Id && (s.Family is null || s.Family == family));
 
     private static Material? MaterialOf(PlacedComponent placed, UnitView view)
     {

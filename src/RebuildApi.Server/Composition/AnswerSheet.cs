@@ -32,12 +32,18 @@ public sealed class AnswerSheet(Judged judged, Display show)
         Count(judged.Answers.Parts.Select(p => Kebab.Of(p.Outcome))), Cautions.Of(judged.Family, show),
         [.. judged.Answers.Missing.Select(m => new MissingWire(Subjects.Of(m.Position, m.Index), m.What, m.Id, show.Words(m.Name)))],
         [.. judged.Answers.Blocks.Select(b => new BlockWire(b.Subject, ReasonWire.From(b.Reason), _decisions.On(b.Subject)))],
-        [.. judged.Answers.Complaint.Select(Complaint)]);
+        [.. judged.Answers.Complaint.Select(Complaint)])
+    {
+        Policy = judged.View.Snapshot.Policy.Version,
+    };
 
     /// <summary>Other answers in their envelope.</summary>
     public AnswersOf<T> Wrap<T>(ImmutableArray<T> items, string? next, DateTimeOffset asOf, IEnumerable<string> outcomes) => new(
         items, next, asOf, judged.File.Unit.Id, judged.File.Unit.Version, RuleWire.From(judged.Answers.Rules), judged.View.InputsSha256,
-        Count(outcomes), Cautions.Of(judged.Family, show));
+        Count(outcomes), Cautions.Of(judged.Family, show))
+    {
+        Policy = judged.View.Snapshot.Policy.Version,
+    };
 
     /// <summary>The outcome words of the clearances.</summary>
     public IEnumerable<string> ClearanceOutcomes => judged.Answers.Clearances.Select(c => Kebab.Of(c.Verdict.Outcome));

@@ -29,7 +29,7 @@ public sealed class Judging(IPluginCatalog catalog, FamilyBook families, Judgeme
 
     /// <summary>Looks at a unit through the edition of the rules that it is pinned to.</summary>
     /// <exception cref="Errors.ProblemException">That edition is not loaded.</exception>
-    public UnitView View(UnitFile file) => new(UnitSnapshots.Of(file, Policy.Default), families.RequirePinned(file.Unit.Family));
+    public UnitView View(UnitFile file) => new(UnitSnapshots.Of(file), families.RequirePinned(file.Unit.Family));
 
     /// <summary>Why a unit can't be judged now; null when it can.</summary>
     public string? WhyNot(UnitFile file)

@@ -8,7 +8,7 @@ using RebuildApi.Server.Wire;
 namespace RebuildApi.Server.Composition;
 
 /// <summary>Makes a snapshot of parts that are only spoken of, so that they are judged exactly as those of a unit.</summary>
-public sealed class LooseParts(FamilyIndex family, Complaints complaints)
+public sealed class LooseParts(FamilyIndex family, Policy policy, Complaints complaints)
 {
     private readonly ImmutableArray<Component>.Builder _components = ImmutableArray.CreateBuilder<Component>();
     private readonly ImmutableArray<Placement>.Builder _placements = ImmutableArray.CreateBuilder<Placement>();
@@ -20,7 +20,7 @@ public sealed class LooseParts(FamilyIndex family, Complaints complaints)
         for (var i = 0; i < parts.Length; i++)
             Add(parts[i], Pointer.Entry("/parts", i));
         return new UnitSnapshot(
-            "loose", family.Family.Version, [], _components.ToImmutable(), _placements.ToImmutable(), _measurements.ToImmutable(), [], [], [], Policy.Default);
+            "loose", family.Family.Version, [], _components.ToImmutable(), _placements.ToImmutable(), _measurements.ToImmutable(), [], [], [], policy.Of(family.Family.Version.Id));
     }
 
     private void Add(LoosePartRequest sent, string pointer)

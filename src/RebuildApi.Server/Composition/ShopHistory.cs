@@ -30,5 +30,5 @@ public sealed class ShopHistory(IStore store, FamilyBook families)
 
     /// <summary>A unit through the edition of the rules that it is pinned to; null when that is not loaded.</summary>
     public UnitView? ViewOf(UnitFile file) =>
-        families.Pinned(file.Unit.Family, out _) is { } family ? new UnitView(UnitSnapshots.Of(file, Policy.Default), family) : null;
+        families.Pinned(file.Unit.Family, out _) is { } family ? new UnitView(UnitSnapshots.Of(file), family) : null;
 }

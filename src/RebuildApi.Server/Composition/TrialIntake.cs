@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using RebuildApi.Contracts;
+using RebuildApi.Engine.Measuring;
 using RebuildApi.Server.Errors;
 using RebuildApi.Server.Wire;
 
@@ -8,8 +9,8 @@ namespace RebuildApi.Server.Composition;
 /// <summary>Takes one trial assembly in: which clearance, exactly which parts and pieces, and the gap that was read.</summary>
 public sealed class TrialIntake(BenchWork work, string pointer)
 {
-    /// <summary>The trial, or null with complaints.</summary>
-    public TrialAssembly? Take(TrialRequest sent)
+    /// <summary>The trial with its doubts, or null with complaints.</summary>
+    public TrialTakenIn? Take(TrialRequest sent)
     {
         if (!work.Family.Loops.TryGetValue(sent.Clearance, out var loop))
         {
@@ -23,8 +24,9 @@ public sealed class TrialIntake(BenchWork work, string pointer)
         var fitted = work.Complaints.Any ? [] : Fitted(sent, loop);
         if (work.Complaints.Any)
             return null;
-        return new TrialAssembly(
+        var trial = new TrialAssembly(
             sent.Id ?? work.Ids.Next(), loop.Id, fitted, [.. pieces.Select(p => p!)], sent.Load?.Si, [.. gap.Select(r => r!)], taken, sent.Supersedes);
+        return new TrialTakenIn(trial, Plausibility.Check(trial, loop, taken.Instrument is { } id ? work.Session.Instrument(id)?.State : null));
     }
 
     private FittedPiece? Piece(PieceRequest sent, ClearanceLoop loop, string at)
@@ -67,3 +69,8 @@ public sealed class TrialIntake(BenchWork work, string pointer)
             ? new FittedPart(place.Position, part.Id, part.Revision)
             : null;
 }
+
+/// <summary>A trial assembly that was taken in.</summary>
+/// <param name="Trial">What will be stored.</param>
+/// <param name="Doubts">What looks like a slip.</param>
+public sealed record TrialTakenIn(TrialAssembly Trial, ImmutableArray<Doubt> Doubts);

@@ -6,8 +6,8 @@ namespace RebuildApi.Server.Composition;
 /// <summary>Makes the one snapshot that the engine sees from what is stored.</summary>
 public static class UnitSnapshots
 {
-    /// <summary>The snapshot of a unit under a policy: each part at its newest revision.</summary>
-    public static UnitSnapshot Of(UnitFile file, Policy policy) => new(
+    /// <summary>The snapshot of a unit under the shop's policy as it stands for its family: each part at its newest revision.</summary>
+    public static UnitSnapshot Of(UnitFile file) => new(
         file.Unit.Id,
         file.Unit.Family,
         file.Unit.Complaint,
@@ -17,5 +17,5 @@ public static class UnitSnapshots
         file.Trials,
         file.Findings,
         [.. file.Instruments.Select(i => i.State)],
-        policy);
+        file.Policy.Policy.Of(file.Unit.Family.Id));
 }

@@ -11,7 +11,7 @@ public sealed class Unjudged(UnitFile file, string whyNot, Display show)
 {
     private static readonly SortedDictionary<string, int> One = new(StringComparer.Ordinal) { ["not-assessed"] = 1 };
 
-    private readonly string _inputs = Canonical.Sha256(UnitSnapshots.Of(file, Policy.Default));
+    private readonly string _inputs = Canonical.Sha256(UnitSnapshots.Of(file));
 
     /// <summary>The verdict that nothing could be judged.</summary>
     public Verdict Verdict => new(
@@ -38,11 +38,17 @@ public sealed class Unjudged(UnitFile file, string whyNot, Display show)
 
     /// <summary>The part in its envelope.</summary>
     public PartVerdictsWire Verdicts(ImmutableArray<PartVerdictWire> items, string? next, DateTimeOffset asOf) => new(
-        items, next, asOf, file.Unit.Id, file.Unit.Version, null, _inputs, One, Cautions.Standing, [], [new BlockWire(file.Unit.Id, Wire.Reasons[0], null)], []);
+        items, next, asOf, file.Unit.Id, file.Unit.Version, null, _inputs, One, Cautions.Standing, [], [new BlockWire(file.Unit.Id, Wire.Reasons[0], null)], [])
+    {
+        Policy = file.Policy.Policy.Version,
+    };
 
     /// <summary>Another answer in its envelope.</summary>
     public AnswersOf<T> Wrap<T>(ImmutableArray<T> items, string? next, DateTimeOffset asOf) =>
-        new(items, next, asOf, file.Unit.Id, file.Unit.Version, null, _inputs, One, Cautions.Standing);
+        new(items, next, asOf, file.Unit.Id, file.Unit.Version, null, _inputs, One, Cautions.Standing)
+        {
+            Policy = file.Policy.Policy.Version,
+        };
 
     private Reason Reason => new("family-not-loaded", new Dictionary<string, string> { ["why"] = whyNot }, file.Unit.Family.Id);
 }

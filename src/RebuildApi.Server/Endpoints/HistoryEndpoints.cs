@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using RebuildApi.Engine.Conformity;
 using RebuildApi.Engine.Statistics;
 using RebuildApi.Server.Composition;
 using RebuildApi.Server.Errors;
@@ -25,8 +24,8 @@ public static class HistoryEndpoints
     public static void MapHistory(this IEndpointRouteBuilder routes)
     {
         routes.Resource("instruments").Read("/instruments/{instrument}/recall", RecallOf, "recallInstrument", "What rests on an instrument?",
-                "Every measurement that the instrument took since a moment, and each verdict that would change without them.")
-            .InUnits().WithMetadata(Since.Option).Fails(Problems.UnknownInstrumentId);
+                "Everything that was read with the instrument since a moment, on parts and on trial assemblies, and each answer that would change without it. Without a moment: since it was last found right before a calibration found it wrong.")
+            .InUnits().WithMetadata(Since.Optional, Since.Until).Fails(Problems.UnknownInstrumentId, Problems.NotComputable);
         var stations = routes.Resource("stations");
         stations.List<ListOf<StationWire>>("/stations", Stations, "listStations", "List the benches", "The benches that readings were taken at, with what was used there.");
         stations.Read("/stations/{station}/bias", Bias, "getStationBias", "Does a bench drift?",
@@ -41,25 +40,8 @@ public static class HistoryEndpoints
             .WithMetadata(Comebacks, Of);
     }
 
-    private static async Task<Found<RecallWire>> RecallOf(
-        string instrument, HttpContext http, Asked asked, IStore store, ShopHistory history, CancellationToken cancellation)
-    {
-        var since = Since.Of(http);
-        if (await store.Instrument(instrument, cancellation) is null)
-            throw new ProblemException(Problems.UnknownInstrumentId, "No instrument of this id is registered.");
-        var units = ImmutableArray.CreateBuilder<RecalledUnitWire>();
-        await foreach (var file in history.Files(null, cancellation))
-        {
-            var doubtful = file.Measurements.Where(m => m.Taken.Instrument == instrument && m.Taken.At >= since).ToImmutableArray();
-            if (doubtful.IsEmpty)
-                continue;
-            var recall = history.ViewOf(file) is { } view ? Recall.Of(view, instrument, since) : null;
-            units.Add(RecalledUnitWire.From(file.Unit, doubtful, recall, asked.Show));
-        }
-
-        var readings = units.SelectMany(u => u.Measurements.Select(m => m.Id)).Distinct().Count();
-        return new(new RecallWire(instrument, since, readings, units.Sum(u => u.Changes.Length), units.ToImmutable(), Cautions.Standing));
-    }
+    private static async Task<Found<RecallWire>> RecallOf(string instrument, HttpContext http, Asked asked, InstrumentRecall recall, CancellationToken cancellation) =>
+        new(await recall.Of(instrument, Since.Maybe(http, Since.Optional.Name), Since.Maybe(http, Since.Until.Name), asked.Show, cancellation));
 
     private static async Task<Listing<StationWire, ListOf<StationWire>>> Stations(StationHistory stations, CancellationToken cancellation) =>
         new(PagesOf.Whole(await stations.All(cancellation), s => s.Id), (items, next, asOf) => new(items, next, asOf));

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
-using RebuildApi.Contracts;
-using RebuildApi.Engine.Quantities;
+using RebuildApi.Server.Composition;
 using RebuildApi.Server.Errors;
 using RebuildApi.Server.Requests;
 using RebuildApi.Server.Results;
@@ -17,11 +16,12 @@ public static class InstrumentEndpoints
     {
         var group = routes.Resource("instruments");
         group.Make("/instruments", Register, "registerInstrument", "Register an instrument",
-                "Its resolution and limit of error go into the uncertainty of everything that is read with it.")
+                "Its resolution, its limit of error and the standard it was set by go into the uncertainty of everything that is read with it; readings beyond its range are doubted.")
             .Fails(Problems.InvalidContent, Problems.DuplicateId)
             .Example("""
                 { "id": "mic-25", "name": "Micrometer 0-25", "type": "outside-micrometer", "resolution": { "value": 0.001, "unit": "mm" },
-                  "limitOfError": { "value": 0.004, "unit": "mm" }, "calibrationDue": "2027-01-31" }
+                  "limitOfError": { "value": 0.004, "unit": "mm" }, "referenceUncertainty": { "value": 0.0003, "unit": "mm" },
+                  "range": { "low": { "value": 0, "unit": "mm" }, "high": { "value": 25, "unit": "mm" } }, "calibrationDue": "2027-01-31" }
                 """);
         group.List<ListOf<InstrumentWire>>("/instruments", List, "listInstruments", "List instruments", "Instruments in the order of their ids.");
         group.Read("/instruments/{instrument}", Get, "getInstrument", "Get an instrument", "One instrument; its ETag is what a change must name.")
@@ -37,14 +37,11 @@ public static class InstrumentEndpoints
     {
         var sent = body.Value;
         var complaints = new Complaints();
-        var resolution = Step(sent.Resolution, "/resolution", complaints);
-        var error = Step(sent.LimitOfError, "/limitOfError", complaints);
-        RequireAlike(resolution, error, complaints);
+        var state = InstrumentIntake.Read(sent, sent.Id ?? ids.Next(), complaints);
         complaints.ThrowIfAny(Problems.InvalidContent);
-        var state = new InstrumentState(sent.Id ?? ids.Next(), sent.Type, resolution!, error, sent.ErrorModel, sent.CalibrationDue);
         var answer = await store.Write(body.Request, session =>
         {
-            if (session.Instrument(state.Id) is not null)
+            if (session.Instrument(state!.Id) is not null)
                 throw new DuplicateIdException("instrument", state.Id);
             var put = session.Put(new Instrument(state, sent.Name, 0), null);
             return Answer.Created("/v1/instruments/" + state.Id, InstrumentWire.From(put, asked.Show), Etags.Of(Etags.Instrument, put.Version));
@@ -81,56 +78,10 @@ public static class InstrumentEndpoints
 
     private static Instrument Apply(Body<InstrumentChangeRequest> body, Instrument now)
     {
-        var (sent, given) = (body.Value, body.Given);
         var complaints = new Complaints();
-        foreach (var needed in Unremovable(sent).Where(n => given.Contains(n.Name) && n.Missing))
-            complaints.Add("/" + needed.Name, FieldProblems.MissingField, $"The field {needed.Name} can't be taken away.");
-        var resolution = Step(sent.Resolution, "/resolution", complaints) ?? now.State.Resolution;
-        var error = given.Contains("limitOfError") ? Step(sent.LimitOfError, "/limitOfError", complaints) : now.State.LimitOfError;
-        RequireAlike(resolution, error, complaints);
+        var state = InstrumentIntake.Change(body.Value, body.Given, now.State, complaints);
         complaints.ThrowIfAny(Problems.InvalidContent);
-        var state = now.State with
-        {
-            Resolution = resolution,
-            LimitOfError = error,
-            ErrorModel = sent.ErrorModel ?? now.State.ErrorModel,
-            CalibrationDue = given.Contains("calibrationDue") ? sent.CalibrationDue : now.State.CalibrationDue,
-        };
-        return now with { State = state, Name = sent.Name ?? now.Name };
-    }
-
-    private static (string Name, bool Missing)[] Unremovable(InstrumentChangeRequest sent) =>
-        [("name", sent.Name is null), ("resolution", sent.Resolution is null), ("errorModel", sent.ErrorModel is null)];
-
-    // An instrument may measure anything; its unit says what. A step of temperature is a difference, so only kelvin-sized ones count.
-    private static Quantity? Step(SentQuantity? sent, string pointer, Complaints complaints)
-    {
-        if (sent is null)
-            return null;
-        var dimension = UnitCatalogue.Find(sent.Unit)?.Dimension ?? Dimension.Length;
-        var step = dimension == Dimension.Temperature ? Kelvins(sent, pointer, complaints) : Quantities.Read(sent.Value, sent.Unit, dimension, pointer, complaints);
-        if (step is not null && !(step.InSi > 0))
-        {
-            complaints.Add(pointer + "/value", FieldProblems.OutOfRange, "The value must be greater than 0.", sent.Value.Text);
-            return null;
-        }
-
-        return step;
-    }
-
-    private static Real? Kelvins(SentQuantity sent, string pointer, Complaints complaints)
-    {
-        var zero = UnitCatalogue.Find(sent.Unit, Dimension.Temperature) is RealUnit unit ? unit.ToSi(0) : 0;
-        var one = UnitCatalogue.Find(sent.Unit, Dimension.Temperature) is RealUnit same ? same.ToSi(1) : 1;
-        return Quantities.Read(sent.Value, "K", Dimension.Temperature, pointer, complaints) is { } value
-            ? new Real(value.InSi * (one - zero), Dimension.Temperature)
-            : null;
-    }
-
-    private static void RequireAlike(Quantity? resolution, Quantity? error, Complaints complaints)
-    {
-        if (resolution is not null && error is not null && resolution.Kind != error.Kind)
-            complaints.Add("/limitOfError/unit", FieldProblems.WrongDimension, "Resolution and limit of error measure different things.");
+        return now with { State = state, Name = body.Value.Name ?? now.Name };
     }
 
     private static ProblemException Conflict(Instrument now, long seen, Display show) => new(Problems.VersionConflict, $"The instrument is at version {now.Version}, not {seen}.")

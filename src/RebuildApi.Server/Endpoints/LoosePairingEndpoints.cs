@@ -6,6 +6,7 @@ using RebuildApi.Server.Errors;
 using RebuildApi.Server.Requests;
 using RebuildApi.Server.Results;
 using RebuildApi.Server.Wire;
+using RebuildApi.Storage;
 
 namespace RebuildApi.Server.Endpoints;
 
@@ -24,7 +25,8 @@ public static class LoosePairingEndpoints
                 """);
     }
 
-    private static Found<LoosePairingsWire> Judge(Body<LoosePairingsRequest> body, Asked asked, FamilyBook families)
+    private static async Task<Found<LoosePairingsWire>> Judge(
+        Body<LoosePairingsRequest> body, Asked asked, FamilyBook families, IStore store, CancellationToken cancellation)
     {
         var complaints = new Complaints();
         var family = families.Find(body.Value.Family);
@@ -35,7 +37,7 @@ public static class LoosePairingEndpoints
         }
 
         complaints.ThrowIfAny(Problems.InvalidContent);
-        var snapshot = new LooseParts(family!, complaints).Of(body.Value.Parts);
+        var snapshot = new LooseParts(family!, (await store.Policy(cancellation)).Policy, complaints).Of(body.Value.Parts);
         complaints.ThrowIfAny(Problems.InvalidContent);
         return new(Answer(new UnitView(snapshot, family!), asked.Show));
     }

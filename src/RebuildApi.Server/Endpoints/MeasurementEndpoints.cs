@@ -45,7 +45,7 @@ public static class MeasurementEndpoints
             return Answer.Created($"/v1/units/{unit}/measurements", new MeasurementBatchWire(
                 [.. stored.Select(s => MeasurementWire.From(s.Measurement, asked.Show))],
                 [.. work.Parts.Made.Select(m => ComponentWire.From(m.Component, [m.Placement]))],
-                [.. stored.SelectMany(s => s.Doubts.Select(d => Doubt(s.Measurement, d)))],
+                [.. stored.SelectMany(s => s.Doubts.Select(d => DoubtWire.From(s.Measurement.Id, d)))],
                 work.Version), Etags.Of(Etags.Unit, work.Version));
         }, cancellation);
         return new(answer, body.Request.DryRun);
@@ -59,7 +59,4 @@ public static class MeasurementEndpoints
             (items, next, asOf) => new(items, next, asOf),
             Etags.Of(Etags.Unit, file.Unit.Version));
     }
-
-    private static DoubtWire Doubt(Measurement measurement, Doubt doubt) => new(
-        measurement.Id, doubt.Reason.Rule, doubt.Code, ReasonText.Words(doubt.Reason), doubt.Reason.Arguments);
 }

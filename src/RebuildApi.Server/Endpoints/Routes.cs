@@ -26,6 +26,11 @@ public static class Routes
         group.MapPatch(pattern, handler).Described(name, summary, description)
             .WithMetadata(QueryOption.DryRun, new NeedsVersion(), new MayFail(Problems.VersionConflict, Problems.PreconditionRequired));
 
+    /// <summary>A route that puts something whole in the place of what is there, at the version the client names.</summary>
+    public static RouteHandlerBuilder Replace(this RouteGroupBuilder group, string pattern, Delegate handler, string name, string summary, string description) =>
+        group.MapPut(pattern, handler).Described(name, summary, description)
+            .WithMetadata(QueryOption.DryRun, new NeedsVersion(), new MayFail(Problems.VersionConflict, Problems.PreconditionRequired));
+
     /// <summary>A route that works something out and stores nothing.</summary>
     public static RouteHandlerBuilder WorkOut(this RouteGroupBuilder group, string pattern, Delegate handler, string name, string summary, string description) =>
         group.MapPost(pattern, handler).Described(name, summary, description).WithMetadata(QueryOption.Units, new MayFail(Problems.InvalidContent, Problems.NotComputable));

@@ -32,11 +32,12 @@ public static class TrialEndpoints
             var read = body.Value.Trials.Select((t, i) => new TrialIntake(work, body.Pointers[i]).Take(t)).ToArray();
             work.StopIfWrong();
             foreach (var trial in read)
-                work.Session.Add(unit, trial!);
+                work.Session.Add(unit, trial!.Trial);
             return Answer.Created($"/v1/units/{unit}/trials", new TrialBatchWire(
-                [.. read.Select(t => TrialWire.From(t!, asked.Show))],
+                [.. read.Select(t => TrialWire.From(t!.Trial, asked.Show))],
                 [.. work.Parts.Made.Select(m => ComponentWire.From(m.Component, [m.Placement]))],
-                work.Version), Etags.Of(Etags.Unit, work.Version));
+                work.Version,
+                [.. read.SelectMany(t => t!.Doubts.Select(d => DoubtWire.From(t.Trial.Id, d)))]), Etags.Of(Etags.Unit, work.Version));
         }, cancellation);
         return new(answer, body.Request.DryRun);
     }

@@ -31,6 +31,8 @@ public static class RebuildApplication
         app.MapLoosePairings();
         app.MapCandidates();
         app.MapInstruments();
+        app.MapInstrumentRecords();
+        app.MapPolicy();
         app.MapPlugins();
         app.MapMeasuringCalculations();
         app.MapClearanceCalculations();

@@ -38,6 +38,10 @@ public static class Services
         services.AddSingleton<WornParts>();
         services.AddSingleton<ICandidateSource, PartsOfUnits>();
         services.AddSingleton<CandidateSearch>();
+        services.AddSingleton<CalibrationDesk>();
+        services.AddSingleton<StudyDesk>();
+        services.AddSingleton<PolicyIntake>();
+        services.AddSingleton<InstrumentRecall>();
         services.AddDocument();
         services.Configure<RouteHandlerOptions>(o => o.ThrowOnBadRequest = true);
         services.AddRequestTimeouts(o => o.DefaultPolicy = TimeoutOf(options));

@@ -11,6 +11,9 @@ public static class Etags
     /// <summary>The tag of an instrument.</summary>
     public const char Instrument = 'i';
 
+    /// <summary>The tag of the shop's policy.</summary>
+    public const char Policy = 'p';
+
     /// <summary>Writes a tag.</summary>
     public static string Of(char prefix, long version) => string.Create(CultureInfo.InvariantCulture, $"\"{prefix}-{version}\"");
 

@@ -6,19 +6,22 @@ namespace RebuildApi.Server.Requests;
 /// <summary>A moment from which on something counts.</summary>
 public static class Since
 {
-    private const string Name = "since";
     private static readonly string[] Forms = ["yyyy-MM-dd", "yyyy-MM-dd'T'HH:mm:ssK", "yyyy-MM-dd'T'HH:mmK"];
 
     /// <summary>The query parameter.</summary>
-    public static readonly QueryOption Option = new(Name, "The first moment that counts: a day (2026-03-02, from midnight UTC) or a time with its offset.", Required: true);
+    public static readonly QueryOption Optional = new("since", "The first moment that counts: a day (2026-03-02, from midnight UTC) or a time with its offset.");
 
-    /// <summary>The moment, UTC.</summary>
-    /// <exception cref="ProblemException">It is missing, or is none.</exception>
-    public static DateTimeOffset Of(HttpContext http)
+    /// <summary>The query parameter for where it ends.</summary>
+    public static readonly QueryOption Until = new("until", "The last moment that counts, in the same forms; everything that follows when not said.");
+
+    /// <summary>The moment, UTC; null when it was not sent.</summary>
+    /// <exception cref="ProblemException">It is none.</exception>
+    public static DateTimeOffset? Maybe(HttpContext http, string name)
     {
-        var text = QueryText.Of(http, Name) ?? throw QueryText.Wrong(Name, FieldProblems.MissingField, "The parameter is missing.", null, ["2026-03-02"]);
+        if (QueryText.Of(http, name) is not { } text)
+            return null;
         return DateTimeOffset.TryParseExact(text, Forms, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal | DateTimeStyles.AdjustToUniversal, out var moment)
             ? moment
-            : throw QueryText.Wrong(Name, FieldProblems.BadTime, "This is not a day, nor a time with an offset.", text, ["2026-03-02", "2026-03-02T12:00:00Z"]);
+            : throw QueryText.Wrong(name, FieldProblems.BadTime, "This is not a day, nor a time with an offset.", text, ["2026-03-02", "2026-03-02T12:00:00Z"]);
     }
 }

@@ -22,4 +22,8 @@ public record AnswersOf<T>(
     RuleWire? Rules,
     string InputsSha256,
     IReadOnlyDictionary<string, int> Outcomes,
-    ImmutableArray<string> Cautions) : ListOf<T>(Items, Next, AsOf);
+    ImmutableArray<string> Cautions) : ListOf<T>(Items, Next, AsOf)
+{
+    /// <summary>Which edition of the shop's policy they were made under; <c>default</c> until the shop signs one of its own.</summary>
+    public string Policy { get; init; } = "default";
+}

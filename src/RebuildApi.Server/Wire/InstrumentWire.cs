@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using RebuildApi.Contracts;
 using RebuildApi.Server.Requests;
 using RebuildApi.Storage;
@@ -13,6 +14,10 @@ namespace RebuildApi.Server.Wire;
 /// <param name="ErrorModel">How that error is spread.</param>
 /// <param name="CalibrationDue">The day its calibration ends.</param>
 /// <param name="Version">Grows by one with every change; the ETag carries it.</param>
+/// <param name="Range">What it reads.</param>
+/// <param name="ReferenceUncertainty">Standard uncertainty (k = 1) of the standard that it was calibrated or set against.</param>
+/// <param name="Studied">What gauge studies found of it; goes into every budget there.</param>
+/// <param name="InDoubt">Times whose readings are in doubt, since a later calibration found it wrong.</param>
 public sealed record InstrumentWire(
     string Id,
     string Name,
@@ -21,19 +26,62 @@ public sealed record InstrumentWire(
     QuantityWire? LimitOfError,
     ErrorModel ErrorModel,
     DateOnly? CalibrationDue,
-    long Version)
+    long Version,
+    RangeWire? Range,
+    QuantityWire? ReferenceUncertainty,
+    ImmutableArray<StudiedWire> Studied,
+    ImmutableArray<DoubtfulTimeWire> InDoubt)
 {
     /// <summary>From the store.</summary>
     public static InstrumentWire From(Instrument instrument, Display show)
     {
         var state = instrument.State;
         return new(state.Id, instrument.Name, state.Type, Step(state.Resolution, show), state.LimitOfError is { } e ? Step(e, show) : null,
-            state.ErrorModel, state.CalibrationDue, instrument.Version);
+            state.ErrorModel, state.CalibrationDue, instrument.Version,
+            state.RangeLow is null && state.RangeHigh is null ? null : new RangeWire(show.OfMaybe(state.RangeLow), show.OfMaybe(state.RangeHigh)),
+            state.ReferenceUncertainty is { } u ? Step(u, show) : null,
+            [.. (state.Studies ?? []).Select(s => StudiedWire.From(s, state.Resolution.Kind, show))],
+            [.. (state.InDoubt ?? []).Select(t => new DoubtfulTimeWire(t.After, t.UpTo))]);
     }
 
     // A step of temperature is a difference: 1 °C is 1 K.
     private static QuantityWire Step(Quantity step, Display show) => step is Exact exact ? show.Length(exact.Value) : show.Difference(step.InSi, step.Kind);
 }
+
+/// <summary>What an instrument reads, ends included.</summary>
+/// <param name="Low">The smallest value.</param>
+/// <param name="High">The largest value.</param>
+public sealed record RangeWire(QuantityWire? Low, QuantityWire? High);
+
+/// <summary>What a gauge study found of an instrument at one characteristic.</summary>
+/// <param name="Family">The family.</param>
+/// <param name="Kind">The kind of part.</param>
+/// <param name="Characteristic">The characteristic.</param>
+/// <param name="Repeatability">Standard deviation of one person's repeats.</param>
+/// <param name="Reproducibility">Standard deviation between persons, their interaction with the parts included.</param>
+/// <param name="DegreesOfFreedom">Degrees of freedom behind the repeatability.</param>
+public sealed record StudiedWire(
+    string? Family, string Kind, string Characteristic, QuantityWire Repeatability, QuantityWire Reproducibility, double? DegreesOfFreedom)
+{
+    /// <summary>From the contract.</summary>
+    public static StudiedWire From(GaugeCapability s, Dimension dimension, Display show) => new(
+        s.Family, s.Kind, s.Characteristic, show.Difference(s.Repeatability, dimension), show.Difference(s.Reproducibility, dimension),
+        Numbers.Finite(s.DegreesOfFreedom));
+}
+
+/// <summary>A time in which an instrument may have been wrong.</summary>
+/// <param name="After">When it was last found right, UTC; absent when it never was.</param>
+/// <param name="UpTo">When it was found wrong, UTC.</param>
+public sealed record DoubtfulTimeWire(DateTimeOffset? After, DateTimeOffset UpTo) : Results.IInWords
+{
+    /// <inheritdoc/>
+    public string InWords() => FormattableString.Invariant($"{After:O} to {UpTo:O}");
+}
+
+/// <summary>What an instrument reads, ends included; at least one end.</summary>
+/// <param name="Low">The smallest value.</param>
+/// <param name="High">The largest value.</param>
+public sealed record RangeRequest(SentQuantity? Low = null, SentQuantity? High = null);
 
 /// <summary>An instrument to be registered.</summary>
 /// <param name="Name">What a person calls it.</param>
@@ -43,6 +91,8 @@ public sealed record InstrumentWire(
 /// <param name="LimitOfError">Largest error that its calibration allows, as a half-width; none when unknown.</param>
 /// <param name="ErrorModel">How that error is spread.</param>
 /// <param name="CalibrationDue">The day its calibration ends.</param>
+/// <param name="Range">What it reads.</param>
+/// <param name="ReferenceUncertainty">Standard uncertainty (k = 1) of the standard that it was calibrated or set against.</param>
 public sealed record InstrumentRequest(
     [Words(100)] string Name,
     [Id] string Type,
@@ -50,7 +100,9 @@ public sealed record InstrumentRequest(
     [Id] string? Id = null,
     SentQuantity? LimitOfError = null,
     ErrorModel ErrorModel = ErrorModel.Rectangular,
-    DateOnly? CalibrationDue = null);
+    DateOnly? CalibrationDue = null,
+    RangeRequest? Range = null,
+    SentQuantity? ReferenceUncertainty = null);
 
 /// <summary>Changes of an instrument; what is left out stays, null takes away.</summary>
 /// <param name="Name">What a person calls it.</param>
@@ -58,9 +110,13 @@ public sealed record InstrumentRequest(
 /// <param name="LimitOfError">Largest error that its calibration allows.</param>
 /// <param name="ErrorModel">How that error is spread.</param>
 /// <param name="CalibrationDue">The day its calibration ends.</param>
+/// <param name="Range">What it reads.</param>
+/// <param name="ReferenceUncertainty">Standard uncertainty of the standard that it was set against.</param>
 public sealed record InstrumentChangeRequest(
     [Words(100)] string? Name = null,
     SentQuantity? Resolution = null,
     SentQuantity? LimitOfError = null,
     ErrorModel? ErrorModel = null,
-    DateOnly? CalibrationDue = null);
+    DateOnly? CalibrationDue = null,
+    RangeRequest? Range = null,
+    SentQuantity? ReferenceUncertainty = null);

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using RebuildApi.Contracts;
+using RebuildApi.Engine.Measuring;
+using RebuildApi.Engine.Reasons;
 using RebuildApi.Server.Errors;
 using RebuildApi.Server.Requests;
 
@@ -119,9 +121,16 @@ public sealed record MeasurementBatchWire(
     ImmutableArray<MeasurementWire> Stored, ImmutableArray<ComponentWire> Found, ImmutableArray<DoubtWire> Doubts, long UnitVersion);
 
 /// <summary>A doubt about a reading.</summary>
-/// <param name="Measurement">The measurement.</param>
+/// <param name="Measurement">The measurement, or the trial assembly.</param>
 /// <param name="At">What was read.</param>
 /// <param name="Code">Which doubt.</param>
 /// <param name="Text">The doubt in words.</param>
 /// <param name="Arguments">The numbers behind it.</param>
-public sealed record DoubtWire(string Measurement, string At, string Code, string Text, IReadOnlyDictionary<string, string> Arguments);
+public sealed record DoubtWire(string Measurement, string At, string Code, string Text, IReadOnlyDictionary<string, string> Arguments)
+{
+    /// <summary>From the engine.</summary>
+    /// <param name="id">The measurement or trial assembly.</param>
+    /// <param name="doubt">The doubt.</param>
+    public static DoubtWire From(string id, Doubt doubt) =>
+        new(id, doubt.Reason.Rule, doubt.Code, ReasonText.Words(doubt.Reason), doubt.Reason.Arguments);
+}

@@ -140,4 +140,5 @@ public sealed record FittedPartRequest([Words(70)] string Position, [Id] string 
 /// <param name="Stored">The trials, as they are kept.</param>
 /// <param name="Found">Parts that were not recorded before and are now, since they were fitted.</param>
 /// <param name="UnitVersion">The version of the unit after it.</param>
-public sealed record TrialBatchWire(ImmutableArray<TrialWire> Stored, ImmutableArray<ComponentWire> Found, long UnitVersion);
+/// <param name="Doubts">Readings that look like slips; they are stored as sent, and to be read again.</param>
+public sealed record TrialBatchWire(ImmutableArray<TrialWire> Stored, ImmutableArray<ComponentWire> Found, long UnitVersion, ImmutableArray<DoubtWire> Doubts);

@@ -12,4 +12,8 @@ public sealed record UnitFile(
     ImmutableArray<TrialAssembly> Trials,
     ImmutableArray<Finding> Findings,
     ImmutableArray<Decision> Decisions,
-    ImmutableArray<Instrument> Instruments);
+    ImmutableArray<Instrument> Instruments)
+{
+    /// <summary>The edition of the shop's policy in force when it was read.</summary>
+    public PolicyEdition Policy { get; init; } = PolicyEdition.First;
+}

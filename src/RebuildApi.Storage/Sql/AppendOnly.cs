@@ -21,6 +21,11 @@ internal sealed record AppendOnly(string Kind, string UnitOf, string Superseder)
         "SELECT unit FROM trial WHERE shop = @shop AND id = @id",
         "SELECT id FROM trial WHERE shop = @shop AND supersedes = @id");
 
+    public static readonly AppendOnly Comeback = new(
+        "comeback",
+        "SELECT unit FROM comeback WHERE shop = @shop AND id = @id",
+        "SELECT id FROM comeback WHERE shop = @shop AND supersedes = @id");
+
     public static readonly AppendOnly Decision = new(
         "decision",
         "SELECT unit FROM decision WHERE shop = @shop AND id = @id",

@@ -16,11 +16,11 @@ internal sealed class AppendOnlyRows(Statements statements, string shop)
 
     public void Insert(string unit, Measurement m, long entry) => statements.Run(
         """
-        INSERT INTO measurement (shop, id, unit, component, revision, characteristic, supersedes, entry)
-        VALUES (@shop, @id, @unit, @component, @revision, @characteristic, @supersedes, @entry)
+        INSERT INTO measurement (shop, id, unit, component, revision, characteristic, supersedes, entry, instrument)
+        VALUES (@shop, @id, @unit, @component, @revision, @characteristic, @supersedes, @entry, @instrument)
         """,
         ("shop", shop), ("id", m.Id), ("unit", unit), ("component", m.Component), ("revision", m.Revision),
-        ("characteristic", m.Characteristic), ("supersedes", m.Supersedes), ("entry", entry));
+        ("characteristic", m.Characteristic), ("supersedes", m.Supersedes), ("entry", entry), ("instrument", m.Taken.Instrument));
 
     public void Insert(string unit, Finding f, long entry) => statements.Run(
         """
@@ -31,8 +31,12 @@ internal sealed class AppendOnlyRows(Statements statements, string shop)
         ("supersedes", f.Supersedes), ("entry", entry));
 
     public void Insert(string unit, TrialAssembly t, long entry) => statements.Run(
-        "INSERT INTO trial (shop, id, unit, clearance, supersedes, entry) VALUES (@shop, @id, @unit, @clearance, @supersedes, @entry)",
-        ("shop", shop), ("id", t.Id), ("unit", unit), ("clearance", t.Loop), ("supersedes", t.Supersedes), ("entry", entry));
+        """
+        INSERT INTO trial (shop, id, unit, clearance, supersedes, entry, instrument)
+        VALUES (@shop, @id, @unit, @clearance, @supersedes, @entry, @instrument)
+        """,
+        ("shop", shop), ("id", t.Id), ("unit", unit), ("clearance", t.Loop), ("supersedes", t.Supersedes), ("entry", entry),
+        ("instrument", t.Taken.Instrument));
 
     public void Insert(string unit, Decision d, long entry) => statements.Run(
         "INSERT INTO decision (shop, id, unit, subject, supersedes, entry) VALUES (@shop, @id, @unit, @subject, @supersedes, @entry)",

@@ -23,12 +23,12 @@ internal sealed record IndexedTable(string Name, string Kind, bool Newest, strin
             Of(StoreJson.Default.Component, (e, c) => Text(e.Id, e.Unit, c.Revision))),
         new("placement", "placement", true, "r.unit || '|' || r.position || '/' || r.place || '/' || r.role || '|' || r.component",
             Of(StoreJson.Default.Placement, (e, p) => Text(e.Unit, e.Id, p.Component))),
-        new("measurement", "measurement", false, OfPart + " || '|' || r.characteristic",
-            Of(StoreJson.Default.Measurement, (e, m) => Text(e.Id, e.Unit, m.Component, m.Revision, m.Supersedes, m.Characteristic))),
+        new("measurement", "measurement", false, OfPart + " || '|' || r.characteristic || '|' || COALESCE(r.instrument, '')",
+            Of(StoreJson.Default.Measurement, (e, m) => Text(e.Id, e.Unit, m.Component, m.Revision, m.Supersedes, m.Characteristic, m.Taken.Instrument))),
         new("finding", "finding", false, OfPart,
             Of(StoreJson.Default.Finding, (e, f) => Text(e.Id, e.Unit, f.Component, f.Revision, f.Supersedes))),
-        new("trial", "trial", false, "r.id || '|' || r.unit || '|' || r.clearance || '|' || COALESCE(r.supersedes, '')",
-            Of(StoreJson.Default.TrialAssembly, (e, t) => Text(e.Id, e.Unit, t.Loop, t.Supersedes))),
+        new("trial", "trial", false, "r.id || '|' || r.unit || '|' || r.clearance || '|' || COALESCE(r.supersedes, '') || '|' || COALESCE(r.instrument, '')",
+            Of(StoreJson.Default.TrialAssembly, (e, t) => Text(e.Id, e.Unit, t.Loop, t.Supersedes, t.Taken.Instrument))),
         new("decision", "decision", false, "r.id || '|' || r.unit || '|' || r.subject || '|' || COALESCE(r.supersedes, '')",
             Of(StoreJson.Default.Decision, (e, d) => Text(e.Id, e.Unit, d.Subject, d.Supersedes))),
         new("instrument", "instrument", true, "r.id || '|' || r.version",
@@ -46,6 +46,13 @@ internal sealed record IndexedTable(string Name, string Kind, bool Newest, strin
         OfShop(InvoiceLine.Table),
         OfShop(Machining.Table),
         OfShop(WorkDone.Table),
+        new("calibration", "calibration", false, "r.id || '|' || r.instrument",
+            Of(StoreJson.Default.Calibration, (e, c) => Text(e.Id, c.Instrument))),
+        new("study", "study", false, "r.id || '|' || r.instrument",
+            Of(StoreJson.Default.GaugeStudyKept, (e, s) => Text(e.Id, s.Instrument))),
+        new("comeback", "comeback", false, "r.id || '|' || r.unit || '|' || COALESCE(r.supersedes, '')",
+            Of(StoreJson.Default.Comeback, (e, c) => Text(e.Id, e.Unit, c.Supersedes))),
+        new("policy", "policy", false, "r.number", Of(StoreJson.Default.PolicyEdition, (_, p) => Text(p.Number))),
     ];
 
     private static IndexedTable OfShop<T>(ShopTable<T> table)
@@ -69,7 +76,12 @@ internal sealed record IndexedTable(string Name, string Kind, bool Newest, strin
         """;
 
     // By what the table's key begins with, so that the row is looked up and not searched for.
-    private string Same => Name == "placement" ? "r.unit = e.unit" : "r.id = e.id";
+    private string Same => Name switch
+    {
+        "placement" => "r.unit = e.unit",
+        "policy" => "r.number = CAST(e.id AS INTEGER)",
+        _ => "r.id = e.id",
+    };
 
     private static string OnlyNewest =>
         "AND e.sequence IN (SELECT MAX(sequence) FROM entry WHERE shop = @shop AND kind IN "

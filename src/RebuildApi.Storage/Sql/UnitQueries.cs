@@ -59,7 +59,10 @@ internal sealed class UnitQueries(DbConnection connection, string shop)
             trials,
             findings,
             All(FileSql.Decisions, id, StoreJson.Default.Decision),
-            Instruments([.. measurements.Select(m => m.Taken), .. trials.Select(t => t.Taken), .. findings.Select(f => f.Taken)]));
+            Instruments([.. measurements.Select(m => m.Taken), .. trials.Select(t => t.Taken), .. findings.Select(f => f.Taken)]))
+        {
+            Policy = new MetrologyQueries(connection, shop).Policy(),
+        };
     }
 
     private ImmutableArray<T> All<T>(string sql, string id, JsonTypeInfo<T> shape) =>

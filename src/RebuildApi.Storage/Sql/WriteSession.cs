@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
 using RebuildApi.Contracts;
@@ -13,6 +14,8 @@ internal sealed class WriteSession(Statements statements, string shop, ChainWrit
     private readonly PartRows _parts = new(statements, shop);
     private readonly AppendOnlyRows _rows = new(statements, shop);
     private readonly ShopRows _shopRows = new(statements, shop);
+    private readonly MetrologyQueries _metrology = new(statements.Connection, shop);
+    private readonly MetrologyRows _metrologyRows = new(statements, shop);
 
     public Unit? Unit(string id) => _units.Unit(id);
 
@@ -21,6 +24,12 @@ internal sealed class WriteSession(Statements statements, string shop, ChainWrit
     public Component? Component(string id) => _units.Component(id);
 
     public Instrument? Instrument(string id) => _instruments.Instrument(id);
+
+    public ImmutableArray<Calibration> Calibrations(string instrument) => _metrology.Calibrations(instrument);
+
+    public ImmutableArray<GaugeStudyKept> Studies(string instrument) => _metrology.Studies(instrument);
+
+    public PolicyEdition Policy() => _metrology.Policy();
 
     public Unit Open(Unit unit)
     {
@@ -139,6 +148,37 @@ internal sealed class WriteSession(Statements statements, string shop, ChainWrit
         return put;
     }
 
+    public void Add(Calibration calibration)
+    {
+        RequireInstrument(calibration.Instrument);
+        _metrologyRows.CheckNew("calibration", calibration.Id);
+        _metrologyRows.Insert(calibration, Append("calibration", "", calibration.Id, calibration, StoreJson.Default.Calibration));
+    }
+
+    public void Add(GaugeStudyKept study)
+    {
+        RequireInstrument(study.Instrument);
+        _metrologyRows.CheckNew("study", study.Id);
+        _metrologyRows.Insert(study, Append("study", "", study.Id, study, StoreJson.Default.GaugeStudyKept));
+    }
+
+    public void Add(Comeback comeback)
+    {
+        _rows.CheckNew(AppendOnly.Comeback, comeback.Unit, comeback.Id, comeback.Supersedes);
+        Raise(comeback.Unit);
+        _metrologyRows.Insert(comeback, Append("comeback", comeback.Unit, comeback.Id, comeback, StoreJson.Default.Comeback));
+    }
+
+    public PolicyEdition Put(PolicyEdition policy, long? expected)
+    {
+        var stands = Policy().Number;
+        Expect("policy", "policy", expected, stands);
+        var number = stands + 1;
+        var put = policy with { Number = number, Policy = policy.Policy with { Version = number.ToString(CultureInfo.InvariantCulture) } };
+        _metrologyRows.Insert(put, Append("policy", "", MetrologyRows.IdOf(put), put, StoreJson.Default.PolicyEdition));
+        return put;
+    }
+
     public string KeepJudgement(
         string unit, string inputsSha256, string declarationSha256, string purpose, ReadOnlyMemory<byte> snapshot, ReadOnlyMemory<byte> judgement)
     {
@@ -158,6 +198,12 @@ internal sealed class WriteSession(Statements statements, string shop, ChainWrit
         const string write = "INSERT INTO probe (shop, body) VALUES (@shop, @body) ON CONFLICT (shop) DO UPDATE SET body = @body";
         statements.Run(write, ("shop", shop), ("body", new byte[16384]));
         statements.Run(write, ("shop", shop), ("body", Array.Empty<byte>()));
+    }
+
+    private void RequireInstrument(string id)
+    {
+        if (Instrument(id) is null)
+            throw new UnknownIdException("instrument", id);
     }
 
     private static string PlaceId(string position, int index, PlacementRole role) =>

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Dapper;
 using Microsoft.Data.Sqlite;
+using RebuildApi.Contracts;
 using RebuildApi.Storage.Sql;
 
 namespace RebuildApi.Storage.Sqlite;
@@ -59,6 +60,9 @@ public sealed class SqliteStore : IStore
             throw;
         }
     }
+
+    private ValueTask<T> Metrology<T>(Func<MetrologyQueries, T> ask, CancellationToken cancellation) =>
+        _readers.Read(c => ask(new MetrologyQueries(c, _shop)), cancellation);
 
     // Everything that can refuse the file comes before anything is changed in it.
     private static void Prepare(SqliteFile file, SqliteConnection connection, ImmutableArray<Migration> steps)
@@ -128,6 +132,33 @@ public sealed class SqliteStore : IStore
     /// <inheritdoc/>
     public ValueTask<Page<JudgementKept>> Judgements(string unit, string? after, int limit, CancellationToken cancellation) =>
         _readers.Read(c => new JudgementQueries(c, _shop).Judgements(unit, after, limit), cancellation);
+
+    /// <inheritdoc/>
+    public ValueTask<PolicyEdition> Policy(CancellationToken cancellation) => Metrology(q => q.Policy(), cancellation);
+
+    /// <inheritdoc/>
+    public ValueTask<Page<PolicyEdition>> Policies(string? after, int limit, CancellationToken cancellation) =>
+        Metrology(q => q.Policies(after, limit), cancellation);
+
+    /// <inheritdoc/>
+    public ValueTask<ImmutableArray<Calibration>> Calibrations(string instrument, CancellationToken cancellation) =>
+        Metrology(q => q.Calibrations(instrument), cancellation);
+
+    /// <inheritdoc/>
+    public ValueTask<ImmutableArray<GaugeStudyKept>> Studies(string instrument, CancellationToken cancellation) =>
+        Metrology(q => q.Studies(instrument), cancellation);
+
+    /// <inheritdoc/>
+    public ValueTask<ImmutableArray<string>> UnitsReadWith(string instrument, CancellationToken cancellation) =>
+        Metrology(q => q.UnitsReadWith(instrument), cancellation);
+
+    /// <inheritdoc/>
+    public ValueTask<Page<Measurement>> Measurements(string? component, string? after, int limit, CancellationToken cancellation) =>
+        Metrology(q => q.Measurements(component, after, limit), cancellation);
+
+    /// <inheritdoc/>
+    public ValueTask<Page<Comeback>> Comebacks(string? unit, string? after, int limit, CancellationToken cancellation) =>
+        Metrology(q => q.Comebacks(unit, after, limit), cancellation);
 
     /// <inheritdoc/>
     public ValueTask<ImmutableArray<StoreEvent>> Events(long after, int limit, CancellationToken cancellation) =>

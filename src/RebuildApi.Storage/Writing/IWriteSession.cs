@@ -23,6 +23,15 @@ public interface IWriteSession
     /// <summary>An instrument, or null.</summary>
     Instrument? Instrument(string id);
 
+    /// <summary>The calibrations of an instrument, in the order in which they were recorded.</summary>
+    ImmutableArray<Calibration> Calibrations(string instrument);
+
+    /// <summary>The gauge studies of an instrument, in the order in which they were recorded.</summary>
+    ImmutableArray<GaugeStudyKept> Studies(string instrument);
+
+    /// <summary>The edition of the shop's policy that is in force.</summary>
+    PolicyEdition Policy();
+
     /// <summary>Takes a unit in. Its version becomes 1.</summary>
     /// <exception cref="DuplicateIdException">The id is taken.</exception>
     Unit Open(Unit unit);
@@ -72,6 +81,21 @@ public interface IWriteSession
     /// <exception cref="VersionConflictException">It is no longer at <paramref name="expected"/>; 0 for one that must be new.</exception>
     T Put<T>(T value, long? expected)
         where T : class, IShopRecord<T>;
+
+    /// <summary>Records what a calibration found. The instrument must be registered.</summary>
+    /// <exception cref="DuplicateIdException">The id is taken.</exception>
+    void Add(Calibration calibration);
+
+    /// <summary>Records a gauge study with its readings. The instrument must be registered.</summary>
+    /// <exception cref="DuplicateIdException">The id is taken.</exception>
+    void Add(GaugeStudyKept study);
+
+    /// <summary>Records that a unit came back.</summary>
+    void Add(Comeback comeback);
+
+    /// <summary>Puts another edition of the shop's policy in force. Its number becomes one more than that of the last.</summary>
+    /// <exception cref="VersionConflictException">It is no longer at <paramref name="expected"/>.</exception>
+    PolicyEdition Put(PolicyEdition policy, long? expected);
 
     /// <summary>Keeps a judgement that someone relied on, with the snapshot it was made from. The unit's version stays: nothing of it changed.</summary>
     /// <returns>Its id.</returns>

@@ -50,6 +50,11 @@ public sealed class ConformanceTests
     }
 
     [Fact]
+    public void Bounds_that_contradict_each_other_are_refused() =>
+        Assert.Throws<ArgumentException>(() => Conformance.Assess(
+            "gap", Estimates.Between(Length.Millimetres(0.5m), Length.Millimetres(0.4m)), Estimates.Window(0, 1000), Guarded));
+
+    [Fact]
     public void Ends_of_a_window_are_inside_at_every_nanometre()
     {
         Gen.Select(Gen.Long[-1_000_000_000_000, 1_000_000_000_000], Gen.Long[0, 5_000_000], Gen.Long[1, 5]).Sample((low, width, out_) =>

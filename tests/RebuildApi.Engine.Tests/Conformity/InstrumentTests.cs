@@ -77,21 +77,42 @@ public sealed class InstrumentTests
     }
 
     [Fact]
-    public void A_recall_names_the_readings_and_the_verdicts_that_fall()
+    public void A_reading_beyond_the_instrument_s_range_is_flagged_in_the_verdict()
     {
-        var snapshot = SnapshotBuilder.Complete(Gears).Micrometer().Reads("gear", "width", "mic-1", 9.9m).Snapshot;
+        var small = Micrometer with { RangeHigh = new Exact(Length.Millimetres(9.5m)) };
 
-        var recall = Recall.Of(View(Gears, snapshot), "mic-1", SnapshotBuilder.Noon.AddDays(-1));
-
-        Assert.Single(recall.Measurements);
-        var change = Assert.Single(recall.Changes);
-        Assert.Equal((Outcome.Conforming, Outcome.NotAssessed), (change.With.Outcome, change.Without.Outcome));
+        Assert.Contains(Judge(SnapshotBuilder.Complete(Gears).Instrument(small), 9.9m).Reasons, r => r.Code == "reading-outside-range");
+        Assert.DoesNotContain(Judge(SnapshotBuilder.Complete(Gears).Instrument(Micrometer), 9.9m).Reasons, r => r.Code == "reading-outside-range");
     }
 
     [Fact]
-    public void A_recall_leaves_readings_from_before_alone() =>
-        Assert.Empty(Recall.Of(
-            View(Gears, SnapshotBuilder.Complete(Gears).Micrometer().Reads("gear", "width", "mic-1", 9.9m).Snapshot), "mic-1", SnapshotBuilder.Noon.AddDays(1)).Measurements);
+    public void Readings_between_the_last_good_calibration_and_the_bad_one_are_flagged()
+    {
+        var noon = SnapshotBuilder.Noon;
+        Assert.True(IsFlagged(new DoubtfulTime(noon.AddDays(-1), noon.AddDays(1))));
+        Assert.True(IsFlagged(new DoubtfulTime(null, noon)));
+        Assert.False(IsFlagged(new DoubtfulTime(noon, noon.AddDays(1))));
+        Assert.False(IsFlagged(new DoubtfulTime(null, noon.AddDays(-1))));
+
+        static bool IsFlagged(DoubtfulTime time) =>
+            Judge(SnapshotBuilder.Complete(Gears).Instrument(Micrometer with { InDoubt = [time] }), 9.9m).Reasons.Any(r => r.Code == "instrument-found-wrong");
+    }
+
+    // u² = a²/3 + r²/12 + u_ref² (JCGM 100:2008, 5.1.2): 4 µm, 1 µm and 0.5 µm give 2.3805 µm; computed here.
+    [Fact]
+    public void The_standard_that_an_instrument_was_set_by_is_a_line_of_the_budget()
+    {
+        var set = Micrometer with { ReferenceUncertainty = new Exact(Length.Millimetres(0.0005m)) };
+        var snapshot = SnapshotBuilder.Complete(Gears).Instrument(set).Reads("gear", "width", "mic-1", 9.9m).Snapshot;
+
+        var estimate = new EstimateBook(View(Gears, snapshot)).Of(new Address("gear", "width"));
+
+        Assert.Equal(0.5e-6, estimate.Budget.Single(l => l.Name == "reference-standard").StandardUncertainty, 1e-15);
+        Assert.Equal(2.3805e-6, estimate.StandardUncertainty, 5e-11);
+    }
+
+    private static InstrumentState Micrometer { get; } = new(
+        "mic-1", "outside-micrometer", new Exact(Length.Millimetres(0.001m)), new Exact(Length.Millimetres(0.004m)), ErrorModel.Rectangular, null);
 
     private static SnapshotBuilder Overdue(OverdueRule rule) =>
         Builder(DateOnly.FromDateTime(SnapshotBuilder.Noon.UtcDateTime).AddDays(-1)).Under(Policy.Default with { Overdue = rule });

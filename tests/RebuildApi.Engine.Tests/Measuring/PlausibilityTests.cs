@@ -67,6 +67,18 @@ public sealed class PlausibilityTests
         Assert.Empty(Check(Window(9m, 11m), Micrometer(0.01m), Sent(sent, "mm", Length.Millimetres((decimal)millimetres))));
 
     [Fact]
+    public void A_reading_beyond_the_instrument_s_range_was_taken_with_another_or_written_wrong()
+    {
+        var doubt = Assert.Single(Check(Window(9m, 45m), Micrometer(0.01m) with { RangeLow = new Exact(Length.Zero), RangeHigh = new Exact(Length.Millimetres(25m)) }, Mm(30.01m)));
+
+        Assert.Equal(("outside-instrument-range", new Exact(Length.Millimetres(25m))), (doubt.Code, doubt.Alternative));
+    }
+
+    [Fact]
+    public void A_reading_at_the_end_of_the_range_is_within_it() =>
+        Assert.Empty(Check(Window(9m, 45m), Micrometer(0.01m) with { RangeLow = new Exact(Length.Millimetres(25m)), RangeHigh = new Exact(Length.Millimetres(50m)) }, Mm(25m)));
+
+    [Fact]
     public void A_badly_worn_part_is_no_slip()
     {
         Assert.Empty(Check(Window(9.8m, 10.1m), Micrometer(0.01m), Mm(9.61m), Mm(9.63m)));

@@ -7,19 +7,12 @@ namespace RebuildApi.Server.Tests.History;
 
 public sealed class HistoryTests
 {
-    // A third gear of the invented family; its service limits are 1.8772 to 1.8788 in.
-    private static Task<JsonObject> Bore(HttpClient http, string unit, string value, string bench = "bench-1", string time = "2026-03-02T12:00:00Z") =>
-        http.Make($"/v1/units/{unit}/measurements", $$"""
-            { "person": "Ada", "bench": "{{bench}}", "instrument": "mic-25", "measurements": [{ "at": "third-gear/bore", "time": "{{time}}",
-                "readings": [{ "value": {{value}}, "unit": "in", "at": "1" }, { "value": {{value}}, "unit": "in", "at": "2" }, { "value": {{value}}, "unit": "in", "at": "3" }] }] }
-            """);
-
     [Fact]
     public async Task Recall_names_each_reading_of_the_instrument_and_the_verdict_that_falls_with_it()
     {
         await using var server = ShopServer.Open();
         using var http = await server.WithUnit();
-        await Bore(http, "u1", "1.8780");
+        await http.Bore("u1", "1.8780");
         var recall = await http.Read("/v1/instruments/mic-25/recall?since=2026-03-01");
         Assert.Equal(1, (int)recall["readings"]!);
         var change = Assert.Single(recall["units"]![0]!["changes"]!.AsArray())!;
@@ -33,7 +26,7 @@ public sealed class HistoryTests
     {
         await using var server = ShopServer.Open();
         using var http = await server.WithUnit();
-        Assert.Equal("invalid-query", (string)(await (await http.GetAsync("/v1/instruments/mic-25/recall")).Problem())["code"]!);
+        Assert.Equal("not-computable", (string)(await (await http.GetAsync("/v1/instruments/mic-25/recall")).Problem())["code"]!);
         Assert.Equal("invalid-query", (string)(await (await http.GetAsync("/v1/instruments/mic-25/recall?since=yesterday")).Problem())["code"]!);
         Assert.Equal("no-such-instrument", (string)(await (await http.GetAsync("/v1/instruments/mic-99/recall?since=2026-03-01")).Problem())["code"]!);
     }
@@ -43,11 +36,11 @@ public sealed class HistoryTests
     {
         await using var server = ShopServer.Open();
         using var http = await server.WithUnit();
-        var made = await Bore(http, "u1", "1.8780");
+        var made = await http.Bore("u1", "1.8780");
         var part = (string)made["stored"]![0]!["component"]!;
         var day = 3;
         foreach (var value in new[] { "1.8781", "1.8780", "1.8781", "1.8786", "1.8787", "1.8786", "1.8787", "1.8787" })
-            await Bore(http, "u1", value, time: $"2026-03-{day++:00}T12:00:00Z");
+            await http.Bore("u1", value, time: $"2026-03-{day++:00}T12:00:00Z");
         var bias = await http.Read($"/v1/stations/bench-1/bias?part={part}&characteristic=bore&reference=1.8780in&units=in");
         Assert.Equal(9, bias["points"]!.AsArray().Count);
         Assert.True((bool)bias["alarm"]!);
@@ -60,7 +53,7 @@ public sealed class HistoryTests
     {
         await using var server = ShopServer.Open();
         using var http = await server.WithUnit();
-        var part = (string)(await Bore(http, "u1", "1.8780"))["stored"]![0]!["component"]!;
+        var part = (string)(await http.Bore("u1", "1.8780"))["stored"]![0]!["component"]!;
         Assert.Equal(HttpStatusCode.NotFound, (await http.GetAsync("/v1/stations/bench-9/bias?part=x&characteristic=bore")).StatusCode);
         Assert.Equal("not-computable", (string)(await (await http.GetAsync($"/v1/stations/bench-1/bias?part={part}&characteristic=bore&reference=1.8780in")).Problem())["code"]!);
     }
@@ -70,9 +63,9 @@ public sealed class HistoryTests
     {
         await using var server = ShopServer.Open();
         using var http = await server.WithUnit();
-        var kind = (string)(await Bore(http, "u1", "1.8780"))["found"]![0]!["kind"]!;
+        var kind = (string)(await http.Bore("u1", "1.8780"))["found"]![0]!["kind"]!;
         await http.Make("/v1/units", $$"""{ "id": "u2", "tag": "T-2", "family": "{{ShopServer.Family}}", "person": "Ada" }""");
-        await Bore(http, "u2", "1.8790");
+        await http.Bore("u2", "1.8790");
         var which = $"family={ShopServer.Family}&kind={kind}&characteristic=bore&units=in";
         var wear = await http.Read("/v1/statistics/wear?" + which);
         Assert.Equal(2, (int)wear["count"]!);
