@@ -18,6 +18,8 @@ internal sealed class PlanFinder(PlanModel model, IPlanSolver solver, Cancellati
     /// <summary>The best plan by an objective, for which soonest ready is sought day by day.</summary>
     public FoundPlan Find(PlanObjective objective)
     {
+        if (!model.Empty.IsEmpty)
+            return new FoundPlan(new PlanSolution(SolveStatus.Impossible, [], 0, 0, 0), [], null, new Weighing(1, 1, 0));
         var weighing = Weighing.Of(objective, model);
         if (objective != PlanObjective.SoonestReady)
             return Find(weighing, []);
@@ -53,6 +55,20 @@ internal sealed class PlanFinder(PlanModel model, IPlanSolver solver, Cancellati
                 return new FoundPlan(solution with { Status = SolveStatus.Unknown, Picks = [] }, [], null, weighing);
             _forbidden.AddRange(judged.Faults.Select(f => Forbid(f, picks)));
         }
+    }
+
+    /// <summary>The problem by its objective, with what was found not to stand.</summary>
+    public PlanProblem Problem() => Weighing.Of(PlanObjective.LeastCost, model).Problem(model, _forbidden);
+
+    /// <summary>The same without costs: only whether anything fits.</summary>
+    public PlanProblem Feasibility()
+    {
+        var problem = Problem();
+        return problem with
+        {
+            Choices = [.. problem.Choices.Select(c => c with { Costs = [.. c.Costs.Select(_ => 0L)] })],
+            Tables = [.. problem.Tables.Where(t => t.Costs.Contains(PlanTable.Forbidden)).Select(t => t with { Costs = [.. t.Costs.Select(c => c == PlanTable.Forbidden ? c : 0)] })],
+        };
     }
 
     /// <summary>These options together may not be: of n indicators at most n − 1.</summary>

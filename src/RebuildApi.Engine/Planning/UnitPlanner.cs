@@ -23,9 +23,10 @@ public static class UnitPlanner
     {
         ArgumentNullException.ThrowIfNull(book);
         RequestCheck.Require(request, book.View.Family);
-        var (finder, found, model) = Search(book, request, hooks, solver ?? new BranchAndBound(), cancellation);
+        solver ??= new BranchAndBound();
+        var (finder, found, model) = Search(book, request, hooks, solver, cancellation);
         if (!found.Solution.Exists)
-            return new PlanAnswer(found.Solution.Status, null, [], [], [], [Because.Of("plan-none", Rule)]);
+            return None(found, model, finder, solver, cancellation);
         var alternatives = new Alternatives(model, finder, found);
         return new PlanAnswer(
             found.Solution.Status, new PlanWriter(model).Write(found, request.Objective, alternatives.NextBest), [], [], alternatives.ToMeasure(), []);
@@ -48,6 +49,16 @@ public static class UnitPlanner
         return found.Solution.Exists
             ? [.. new TradeOff(model, finder).Front(most).Select(f => new PlanWriter(model).Write(f, PlanObjective.LeastCost, _ => null))]
             : [];
+    }
+
+    private static PlanAnswer None(FoundPlan found, PlanModel model, PlanFinder finder, IPlanSolver solver, CancellationToken cancellation)
+    {
+        if (found.Solution.Status != SolveStatus.Impossible)
+            return new PlanAnswer(found.Solution.Status, null, [], [], [], [Because.Of("plan-not-found-in-time", Rule)]);
+        var conflicts = new Conflicts(model, finder, solver, cancellation);
+        var cores = model.Empty.IsEmpty ? conflicts.Find() : [];
+        return new PlanAnswer(
+            SolveStatus.Impossible, null, conflicts.Written(cores), new Unlocking(model, finder, solver, cancellation).Of(cores), [], [Because.Of("plan-none", Rule)]);
     }
 
     /// <summary>Without cuts first, where cuts are for when nothing else helps.</summary>

@@ -20,7 +20,7 @@ public sealed class BranchAndBoundTests
                 ? solution.Status == SolveStatus.Impossible
                 : solution.Status == SolveStatus.Proven && solution.Cost == cheapest && PlanEnumeration.CostOf(Checked(problem), solution.Picks) == cheapest;
         },
-        iter: 6000);
+        iter: 4000);
 
     [Fact]
     public void A_search_that_is_stopped_says_how_far_it_may_be_from_the_best() => RandomPlan.Any.Sample(
