@@ -13,13 +13,20 @@ public sealed class StationHistory(ShopHistory history)
     /// <summary>The benches, in the order of their ids.</summary>
     public async Task<ImmutableArray<StationWire>> All(CancellationToken cancellation)
     {
-        var taken = await Measurements(cancellation);
-        return
-        [
-            .. taken.GroupBy(m => m.Taken.Bench, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => new StationWire(
-                g.Key, g.Count(), g.Min(m => m.Taken.At), g.Max(m => m.Taken.At),
-                [.. g.Select(m => m.Taken.Instrument).OfType<string>().Distinct().Order(StringComparer.Ordinal)])),
-        ];
+        var stations = new SortedDictionary<string, StationWire>(StringComparer.Ordinal);
+        await foreach (var m in history.Measurements(null, cancellation))
+        {
+            var now = stations.GetValueOrDefault(m.Taken.Bench) ?? new StationWire(m.Taken.Bench, 0, m.Taken.At, m.Taken.At, []);
+            stations[m.Taken.Bench] = now with
+            {
+                Measurements = now.Measurements + 1,
+                First = m.Taken.At < now.First ? m.Taken.At : now.First,
+                Last = m.Taken.At > now.Last ? m.Taken.At : now.Last,
+                Instruments = m.Taken.Instrument is { } used && !now.Instruments.Contains(used) ? [.. now.Instruments.Add(used).Order(StringComparer.Ordinal)] : now.Instruments,
+            };
+        }
+
+        return [.. stations.Values];
     }
 
     /// <summary>The bias of one bench.</summary>
@@ -32,10 +39,12 @@ public sealed class StationHistory(ShopHistory history)
     /// <exception cref="ProblemException">There is no such bench, or too little was read.</exception>
     public async Task<StationBiasWire> Bias(string station, string part, string characteristic, Length? reference, Display show, CancellationToken cancellation)
     {
-        var taken = await Measurements(cancellation);
-        if (taken.All(m => m.Taken.Bench != station))
+        var all = new List<Measurement>();
+        await foreach (var measurement in history.Measurements(part, cancellation))
+            all.Add(measurement);
+        if (all.All(m => m.Taken.Bench != station) && !await IsKnown(station, cancellation))
             throw new ProblemException(Problems.UnknownStation, "No reading that stands was taken at a bench of this id.");
-        var read = taken.Where(m => m.Component == part && m.Characteristic == characteristic && m.Readings.Any(IsLength)).ToArray();
+        var read = all.Where(m => m.Characteristic == characteristic && m.Readings.Any(IsLength)).ToArray();
         var own = read.Where(m => m.Taken.Bench == station).OrderBy(m => m.Taken.At).ThenBy(m => m.Id, StringComparer.Ordinal).ToArray();
         var others = read.Where(m => m.Taken.Bench != station).Select(Mean).ToArray();
         if (own.Length < 2 || (reference is null && others.Length == 0))
@@ -52,16 +61,15 @@ public sealed class StationHistory(ShopHistory history)
             "Roberts, Technometrics 1, 1959: weight 0.2, limits at three standard deviations");
     }
 
-    private async Task<ImmutableArray<Measurement>> Measurements(CancellationToken cancellation)
+    private async Task<bool> IsKnown(string station, CancellationToken cancellation)
     {
-        var all = new Dictionary<string, Measurement>(StringComparer.Ordinal);
-        await foreach (var file in history.Files(null, cancellation))
+        await foreach (var measurement in history.Measurements(null, cancellation))
         {
-            foreach (var measurement in file.Measurements)
-                all[measurement.Id] = measurement;
+            if (measurement.Taken.Bench == station)
+                return true;
         }
 
-        return [.. all.Values];
+        return false;
     }
 
     private static double Mean(Measurement measurement) => measurement.Readings.Where(IsLength).Average(r => r.Low!.Value.InMetres);

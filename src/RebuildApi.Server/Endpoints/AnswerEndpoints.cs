@@ -17,6 +17,9 @@ public static class AnswerEndpoints
         group.List<PartVerdictsWire>("/units/{unit}/verdicts", Verdicts, "getVerdicts", "Is each part good?",
                 "Each part in stripping order with outcome, disposition and reasons; what is missing; what keeps the unit from going on; whether what was found explains the complaint.")
             .Fails(Problems.UnknownUnit);
+        group.List<ListOf<SettlingWire>>("/units/{unit}/settling", Settle, "getSettling", "What would settle the doubtful verdicts?",
+                "For each inconclusive verdict on a reading: how many more readings, or which other instrument of the shop, and in how many simulated cases the verdict is then sure.")
+            .Fails(Problems.UnknownUnit, Problems.RulesUnavailable);
         group.List<AnswersOf<ClearanceWire>>("/units/{unit}/clearances", Clearances, "getClearances", "Will the clearances come right, and how?",
                 "Each clearance from parts, from trial assemblies or both, with the ring, shim or cut that would bring it right.")
             .Fails(Problems.UnknownUnit);
@@ -36,6 +39,9 @@ public static class AnswerEndpoints
         var sheet = new AnswerSheet(judging.Judge(file), asked.Show);
         return new(PagesOf.Whole(sheet.Parts, p => p.Subject), sheet.Verdicts, sheet.Etag);
     }
+
+    private static async Task<Listing<SettlingWire, ListOf<SettlingWire>>> Settle(string unit, Bench bench, SettlingSheet sheet, CancellationToken cancellation) =>
+        new(PagesOf.Whole(await sheet.Of(await bench.File(unit, cancellation), cancellation), s => s.Subject), (items, next, asOf) => new(items, next, asOf));
 
     private static async Task<Listing<ClearanceWire, AnswersOf<ClearanceWire>>> Clearances(
         string unit, Asked asked, Bench bench, Judging judging, CancellationToken cancellation)

@@ -33,6 +33,7 @@ public static class RebuildApplication
         app.MapInstruments();
         app.MapInstrumentRecords();
         app.MapPolicy();
+        app.MapComebacks();
         app.MapPlugins();
         app.MapMeasuringCalculations();
         app.MapClearanceCalculations();

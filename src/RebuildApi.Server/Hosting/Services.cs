@@ -41,6 +41,9 @@ public static class Services
         services.AddSingleton<CalibrationDesk>();
         services.AddSingleton<StudyDesk>();
         services.AddSingleton<PolicyIntake>();
+        services.AddSingleton<ComebackDesk>();
+        services.AddSingleton<ComebackHistory>();
+        services.AddSingleton<SettlingSheet>();
         services.AddSingleton<InstrumentRecall>();
         services.AddDocument();
         services.Configure<RouteHandlerOptions>(o => o.ThrowOnBadRequest = true);
