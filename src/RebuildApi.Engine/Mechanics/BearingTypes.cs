@@ -16,6 +16,9 @@ public sealed record BearingType(string Id, int Directions, double? ThrustShare,
 /// </summary>
 public static class BearingTypes
 {
+    // Pure thrust on a deep-groove bearing: at most half its static rating (bearing catalogues; from memory).
+    private const double DeepGrooveShareOfStaticRating = 0.5;
+
     /// <summary>The types.</summary>
     public static ImmutableArray<BearingType> All { get; } =
     [
@@ -29,4 +32,9 @@ public static class BearingTypes
 
     /// <summary>A type, or null when it is not listed.</summary>
     public static BearingType? Find(string id) => All.FirstOrDefault(t => t.Id == id);
+
+    /// <summary>Thrust that a bearing of a type takes for long, N; null where it depends on the contact angle or the mate.</summary>
+    /// <param name="type">The type.</param>
+    /// <param name="staticRating">C0 of a deep-groove bearing of its size, N.</param>
+    public static double? ThrustCapacity(BearingType type, double staticRating) => type.ThrustShare * DeepGrooveShareOfStaticRating * staticRating;
 }

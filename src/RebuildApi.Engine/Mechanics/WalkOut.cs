@@ -24,6 +24,10 @@ public static class WalkOut
     /// <param name="springForce">P, N.</param>
     /// <param name="notchAngle">δ, slope of the notch to the rail, rad.</param>
     /// <param name="friction">μ.</param>
-    public static double DetentForce(double springForce, double notchAngle, double friction) =>
-        springForce * Math.Tan(notchAngle + Math.Atan(friction));
+    /// <exception cref="ArgumentOutOfRangeException">The notch is steeper than friction lets the ball be pushed out of.</exception>
+    public static double DetentForce(double springForce, double notchAngle, double friction)
+    {
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(notchAngle + Math.Atan(friction), Math.PI / 2, nameof(notchAngle));
+        return springForce * Math.Tan(notchAngle + Math.Atan(friction));
+    }
 }

@@ -23,7 +23,7 @@ public static class MechanicsFormulas
 
     /// <summary>Bearing life.</summary>
     public static Formula BearingLife { get; } = new(
-        "rating life", "L10 = (C/P)^p·10⁶ revolutions, p = 3 balls, 10/3 rollers; Lnm = a1·aISO·L10; P = X·Fr + Y·Fa above e", "ISO 281:2007; a1 from memory of the standard's table",
+        "rating life", "L10 = (C/P)^p·10⁶ revolutions, p = 3 balls, 10/3 rollers; Lnm = a1·aISO·L10; P = X·Fr + Y·Fa above e", "ISO 281:2007; a1 from memory of the standard's table; X and Y of deep-groove bearings by f0·Fa/C0, of tapered ones X = 0.4 and Y = 0.6/e; clearance groups ISO 5753-1",
         "A rating life is of a large group of clean, well fitted bearings; a used bearing is judged by its damage, not by this.");
 
     /// <summary>Gear train.</summary>

@@ -16,6 +16,9 @@ namespace RebuildApi.Server.Wire.Calculations;
 /// <param name="SplineFriction">Friction at the hub's splines; what vibration leaves of it when not said.</param>
 /// <param name="Teeth">The teeth, for their stresses.</param>
 /// <param name="Travel">How far the sleeve goes and what stops it, for the fork's load.</param>
+/// <param name="GearPlay">Radial play of the gear on its bearing, for how far it rocks.</param>
+/// <param name="SleevePlay">Radial play of the sleeve on its hub, for how far it rocks.</param>
+/// <param name="Detent">The sprung ball that is to hold the sleeve.</param>
 public sealed record EngagementRequest(
     [Of(Dimension.Torque)] SentQuantity Torque,
     [Of(Dimension.Length, Sign = SignRule.Positive)] SentQuantity EngagementRadius,
@@ -27,7 +30,10 @@ public sealed record EngagementRequest(
     [Between(0, 2)] decimal EngagementFriction = 0.05m,
     [Between(0, 2)] decimal SplineFriction = 0.05m,
     EngagementTeethRequest? Teeth = null,
-    SleeveTravelRequest? Travel = null)
+    SleeveTravelRequest? Travel = null,
+    RadialPlayRequest? GearPlay = null,
+    RadialPlayRequest? SleevePlay = null,
+    DetentRequest? Detent = null)
 {
     /// <summary>The same with the coast flanks filled in.</summary>
     public EngagementRequest Completed() => this with { GearCoastAngle = GearCoastAngle ?? GearDriveAngle, SleeveCoastAngle = SleeveCoastAngle ?? SleeveDriveAngle };
@@ -52,8 +58,17 @@ public sealed record EngagementRequest(
 /// <param name="SelfFeedingAngle">The least back taper that draws in against friction.</param>
 /// <param name="Stress">Mean stresses of the teeth, where they were sent.</param>
 /// <param name="Fork">Over-travel and the load of the fork's pads, where the travel was sent.</param>
+/// <param name="WalkOut">How far the teeth rock in and out in each turn, where a play was sent: it ratchets a straight or worn sleeve outward.</param>
+/// <param name="Detent">Whether the detent alone holds the sleeve, where it was sent.</param>
 public sealed record EngagementWire(
-    FlankBehaviourWire Drive, FlankBehaviourWire Coast, QuantityWire HoldingLimit, QuantityWire SelfFeedingAngle, EngagementStressWire? Stress, ForkLoadWire? Fork)
+    FlankBehaviourWire Drive,
+    FlankBehaviourWire Coast,
+    QuantityWire HoldingLimit,
+    QuantityWire SelfFeedingAngle,
+    EngagementStressWire? Stress,
+    ForkLoadWire? Fork,
+    WalkOutWire? WalkOut,
+    DetentWire? Detent)
 {
     /// <summary>From the engine.</summary>
     public static EngagementWire From(EngagementResult r, EngagementRequest sent, Display show) => new(
@@ -62,7 +77,9 @@ public sealed record EngagementWire(
         show.Si(r.HoldingLimit, Dimension.Angle),
         show.Si(r.SelfFeedingAngle, Dimension.Angle),
         sent.Teeth is { } teeth ? EngagementStressWire.From(EngagementStress.Solve(teeth.ToEngine(r.Drive.Bedded.EngagementForce))) : null,
-        sent.Travel is { } travel ? ForkLoadWire.From(SleeveTravel.Solve(travel.ToEngine(r.Drive.Bedded)), show) : null);
+        sent.Travel is { } travel ? ForkLoadWire.From(SleeveTravel.Solve(travel.ToEngine(r.Drive.Bedded)), show) : null,
+        WalkOutWire.Of(sent.GearPlay, sent.SleevePlay, sent.EngagementRadius.Si, show),
+        sent.Detent is { } detent ? DetentWire.Of(detent, r, show) : null);
 }
 
 /// <summary>What one flank does, new to its mate and bedded in.</summary>

@@ -10,17 +10,26 @@ namespace RebuildApi.Server.Wire.Calculations;
 /// <param name="ConeAreaSquareMillimetres">Area of the cones together, mm².</param>
 /// <param name="Upshift">Whether it is an upshift: drag then helps.</param>
 /// <param name="Drag">Drag torque.</param>
+/// <param name="Ring">The ring that takes up a share of the heat.</param>
 public sealed record ShiftRequest(
     [Between(0.000001, 1000)] decimal Inertia,
     [Between(0, 1e5)] decimal RevolutionsPerMinute,
     [Between(0.01, 1e6)] decimal ConeAreaSquareMillimetres,
     bool Upshift = true,
-    [Of(Dimension.Torque, Sign = SignRule.NotNegative)] SentQuantity? Drag = null)
+    [Of(Dimension.Torque, Sign = SignRule.NotNegative)] SentQuantity? Drag = null,
+    RingHeatRequest? Ring = null)
 {
     /// <summary>To the engine.</summary>
     public SynchronizingInput ToEngine(double coneTorque, double radius) => new(
         (double)Inertia, (double)RevolutionsPerMinute * 2 * Math.PI / 60, coneTorque, Drag?.Si ?? 0, Upshift, (double)ConeAreaSquareMillimetres * 1e-6, radius);
 }
+
+/// <summary>A ring that takes up a share of the heat of a shift.</summary>
+/// <param name="Mass">Its mass.</param>
+/// <param name="SpecificHeat">Its specific heat, J/(kg·K); brass has about 385 (engineering tables).</param>
+/// <param name="Share">Share of the heat that goes into it; a half when not said (judgement).</param>
+public sealed record RingHeatRequest(
+    [Of(Dimension.Mass, Sign = SignRule.Positive)] SentQuantity Mass, [Between(1, 10000)] decimal SpecificHeat = 385m, [Between(0, 1)] decimal Share = 0.5m);
 
 /// <summary>Time and heat of a shift, for comparison, not a rating.</summary>
 /// <param name="Time">Time; absent when drag is not overcome.</param>
@@ -28,15 +37,31 @@ public sealed record ShiftRequest(
 /// <param name="EnergyPerArea">Per area of the cones.</param>
 /// <param name="PeakPowerPerArea">Peak power per area.</param>
 /// <param name="SlidingSpeed">Sliding speed at the beginning.</param>
-public sealed record ShiftWire(QuantityWire? Time, QuantityWire Energy, QuantityWire EnergyPerArea, QuantityWire PeakPowerPerArea, QuantityWire SlidingSpeed)
+/// <param name="MeanPower">Mean power; 0 when drag is not overcome.</param>
+/// <param name="MeanPowerPerArea">Mean power per area.</param>
+/// <param name="RingWarmsBy">How much one shift warms the ring, where it was sent.</param>
+public sealed record ShiftWire(
+    QuantityWire? Time,
+    QuantityWire Energy,
+    QuantityWire EnergyPerArea,
+    QuantityWire PeakPowerPerArea,
+    QuantityWire SlidingSpeed,
+    QuantityWire MeanPower,
+    QuantityWire MeanPowerPerArea,
+    QuantityWire? RingWarmsBy)
 {
     /// <summary>From the engine.</summary>
-    public static ShiftWire From(SynchronizingResult r) => new(
+    public static ShiftWire From(SynchronizingResult r, RingHeatRequest? ring) => new(
         double.IsFinite(r.Time) ? Display.In(r.Time, "s") : null,
         Display.In(r.Energy, "J"),
         Display.In(r.EnergyPerArea * 1e-6, "J/mm²"),
         Display.In(r.PeakPowerPerArea * 1e-6, "W/mm²"),
-        Display.In(r.SlidingSpeed, "m/s"));
+        Display.In(r.SlidingSpeed, "m/s"),
+        Display.In(r.MeanPower, "W"),
+        Display.In(r.MeanPowerPerArea * 1e-6, "W/mm²"),
+        ring is { } warmed
+            ? Display.In(SynchronizingHeat.RingTemperatureRise(r.Energy, (double)warmed.Share, warmed.Mass.Si, (double)warmed.SpecificHeat), "K")
+            : null);
 }
 
 /// <summary>The gap between ring and gear, ring pressed on by hand.</summary>
