@@ -33,7 +33,7 @@ internal static class SynchronizerPairings
         .Parameter("length-low", low).Parameter("length-high", high)
         .Option("notch", notch)
         .Broken(Compatibility.Incompatible, Severity.Malfunction, "The keys of the other hub: the longer ones foul, the shorter ones do not press the ring. It shifts badly.")
-        .EasedBy("right-keys", "Fit the keys of this hub: the longer ones belong to first and second.",
+        .MendedBy("right-keys", "Fit the keys of this hub: the longer ones belong to first and second.",
             Fit(keys, "notch", notch), FitWithin(keys, "length", Limits.Between(low, high, Demo)));
 
     private static PairingRule KeyRoom(string id, string name, string hub, string keys) => Pairing(id, name, "characteristics-difference")

@@ -40,7 +40,7 @@ internal static class CommonPairings
         .Role("ring", ring).Role("gear", gear)
         .Parameter("gap-low", low).Parameter("gap-high", high)
         .Broken(Compatibility.Incompatible, Severity.Malfunction, "It does not brake the gear: it clashes, however generous the gap looks.")
-        .EasedBy("ring-that-grips", "Fit a ring that grips at once when pressed on by hand; it sits lower.", Fit(ring, "grip", "grips"));
+        .MendedBy("ring-that-grips", "Fit a ring that grips at once when pressed on by hand; it sits lower.", Fit(ring, "grip", "grips"));
 
     public static PairingRule OnKeys(string id, string name, string ring, string keys, string hub, int teeth, Length keyRadius) => Pairing(id, name, "ring-slot-to-key")
         .Role("ring", ring).Role("key", keys).Role("hub", hub)
@@ -49,7 +49,7 @@ internal static class CommonPairings
         .Parameter("share-watch", new Real(0.40, Dimension.Ratio))
         .Option("hub-play", "counted")
         .Broken(Compatibility.Incompatible, Severity.Malfunction, "The ring indexes too far, tooth meets tooth and the shift is blocked; or not far enough, and it clashes.")
-        .EasedBy("sharp-hub", "Fit a hub with sharp key slots, with its sleeve.", Fit(hub, "key-slot", "sharp"));
+        .MendedBy("sharp-hub", "Fit a hub with sharp key slots, with its sleeve.", Fit(hub, "key-slot", "sharp"));
 
     public static PairingRule InOil(string id, string name, string ring) => Pairing(id, name, "lining-against-oil")
         .Role("ring", ring).Role("oil", "oil")

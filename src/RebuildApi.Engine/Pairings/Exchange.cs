@@ -62,7 +62,7 @@ internal static class Exchanges
                 .ToArray();
             yield return new Exchange(
                 $"fit-like-{model}",
-                $"Fit at {string.Join(", ", others.Select(r => parts.Places[r].Position))} what goes with the {parts.Places[model].Position}: {string.Join(", ", values.Select(v => v.Value))}.",
+                $"Fit at {string.Join(", ", others.Select(parts.Called))} what goes with the {parts.Called(model)}: {string.Join(", ", values.Select(v => v.Value))}.",
                 [.. others.SelectMany(r => values.Select(v => parts.Fit(r, v.Name, v.Value!)))]);
         }
     }

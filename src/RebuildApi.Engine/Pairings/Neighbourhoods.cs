@@ -58,18 +58,18 @@ public static class Neighbourhoods
             var taper = TaperFor(rules, choice.IsPresent, book);
             var gears = CasesOf(wrong, book).SelectMany(c => EngagementCures.Gear(c, choice.Form, taper));
             ImmutableArray<CureStep> steps = [.. choice.IsPresent ? [] : Sleeve(choice.Form, rules, book), .. gears];
-            var cure = new Cure($"all-{choice.Form}", Text.English($"all-{choice.Form}", Words(choice, wrong)), Sufficient: true, steps);
+            var cure = new Cure($"all-{choice.Form}", Text.English($"all-{choice.Form}", Words(choice, wrong, book.View.Family)), Sufficient: true, steps);
             if (!steps.IsEmpty && Worst(Sides(rules, After(cure, book))) == Compatibility.Compatible)
                 cures.Add(cure);
         }
 
-        return [.. cures.OrderBy(c => c.Steps.Select(s => s.Position).Distinct().Count())];
+        return CureCosts.CheapestFirst([.. cures], book.View.Family);
     }
 
-    private static string Words(SleeveChoice choice, ImmutableArray<PairingRule> wrong)
+    private static string Words(SleeveChoice choice, ImmutableArray<PairingRule> wrong, FamilyIndex family)
     {
         var sleeve = choice.IsPresent ? "Keep the sleeve" : $"Fit a {choice.Form} sleeve";
-        var gears = string.Join(" and ", wrong.Select(r => Place.Parse(r.Roles["gear"]).Position).Distinct());
+        var gears = string.Join(" and ", wrong.Select(r => family.Called(Place.Parse(r.Roles["gear"]).Position)).Distinct());
         return gears.Length == 0 ? sleeve + "." : $"{sleeve} and fit sound {choice.Form} teeth at {gears}.";
     }
 

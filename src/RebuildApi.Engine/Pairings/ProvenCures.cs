@@ -12,22 +12,43 @@ namespace RebuildApi.Engine.Pairings;
 /// </summary>
 public static class ProvenCures
 {
-    /// <summary>For a rule that was judged and found wrong: the family's cures in its order, then the engine's own exchanges that are sufficient, ask for no more than they must and spoil no other pairing.</summary>
-    internal static ImmutableArray<Cure> For(PairingRule rule, EstimateBook book)
+    /// <summary>
+    /// For a rule that was judged and found wrong, cheapest first: the family's cures and the engine's own exchanges that are sufficient, ask for
+    /// no more than they must and spoil no other pairing. A cure of the family that names less than the rule looks at is filled up from the
+    /// engine's exchange of the same parts.
+    /// </summary>
+    internal static ImmutableArray<Cure> For(PairingRule rule, EstimateBook book, Func<string, long?>? priceOfKind = null)
     {
-        var declared = rule.Cures.Select(c => c with { Sufficient = c.Sufficient && Mends(rule, c, book) }).ToImmutableArray();
-        var exchanges = PairingJudge.Cases(rule, book).Take(1).SelectMany(Templates.Of(rule.Template)!.Exchanges);
-        var found = new List<Cure>();
-        foreach (var exchange in exchanges.SelectMany(e => new[] { e, WithSets(e, book.View.Family.Family) }))
+        var exchanges = PairingJudge.Cases(rule, book).Take(1)
+            .SelectMany(Templates.Of(rule.Template)!.Exchanges)
+            .SelectMany(e => WithSets(e, book.View.Family))
+            .Select(e => new Cure(e.Id, Text.English(e.Id, e.Words), Sufficient: true, e.Steps))
+            .ToArray();
+        var proven = new Dictionary<Cure, bool>(ReferenceEqualityComparer.Instance);
+        bool IsProven(Cure c) => proven.TryGetValue(c, out var known) ? known : proven[c] = Mends(rule, c, book, sparesOthers: true);
+
+        var cures = rule.Cures.Select(c => Proven(c, rule, book, exchanges, IsProven)).ToList();
+        foreach (var exchange in exchanges)
         {
-            var cure = new Cure(exchange.Id, Text.English(exchange.Id, exchange.Words), Sufficient: true, exchange.Steps);
-            var known = declared.Concat(found).Where(c => c.Sufficient);
-            if (!known.Any(c => IsContained(c, cure)) && Mends(rule, cure, book) && HurtsNoOther(rule, cure, book))
-                found.Add(cure);
+            if (!cures.Any(c => c.Sufficient && IsContained(c, exchange)) && IsProven(exchange))
+                cures.Add(exchange);
         }
 
-        return declared.AddRange(found);
+        return CureCosts.CheapestFirst([.. cures], book.View.Family, priceOfKind);
     }
+
+    private static Cure Proven(Cure cure, PairingRule rule, EstimateBook book, Cure[] exchanges, Func<Cure, bool> isProven)
+    {
+        if (!cure.Sufficient || cure.Steps.IsDefaultOrEmpty)
+            return cure with { Sufficient = false };
+        if (Mends(rule, cure, book, sparesOthers: false))
+            return cure;
+        var whole = Array.Find(exchanges, e => cure.Steps.All(s => e.Steps.Any(t => AsksAtLeast(t, s))) && isProven(e));
+        return whole is null ? cure with { Sufficient = false } : cure with { Steps = whole.Steps };
+    }
+
+    private static bool AsksAtLeast(CureStep step, CureStep asked) =>
+        (step.Position, step.Attribute, step.Value, step.Characteristic) == (asked.Position, asked.Attribute, asked.Value, asked.Characteristic);
 
     /// <summary>
     /// The snapshot after a cure: at every position that the cure names, new parts that have what its steps ask for and of which nothing else
@@ -45,29 +66,37 @@ public static class ProvenCures
         return after;
     }
 
-    /// <summary>The same exchange with the rest of every set that it would split, supplied as a set.</summary>
-    private static Exchange WithSets(Exchange exchange, Family family)
+    /// <summary>The exchange, and the same with the rest of every set that it would split, supplied as a set.</summary>
+    private static IEnumerable<Exchange> WithSets(Exchange exchange, FamilyIndex family)
     {
+        yield return exchange;
         var positions = exchange.Steps.Select(s => s.Position).ToHashSet(StringComparer.Ordinal);
-        var sets = family.Sets.Where(s => s.Positions.Any(positions.Contains)).ToArray();
+        var sets = family.Family.Sets.Where(s => s.Positions.Any(positions.Contains)).ToArray();
         var others = sets.SelectMany(s => s.Positions).Where(p => !positions.Contains(p)).Distinct(StringComparer.Ordinal).ToArray();
-        return others.Length == 0 ? exchange : new Exchange(
+        if (others.Length == 0)
+            yield break;
+        yield return new Exchange(
             exchange.Id + "-as-set",
-            $"{exchange.Words} Change with it, as a set: {string.Join(", ", others)}.",
+            $"{exchange.Words} Change with it, as a set: {string.Join(", ", others.Select(family.Called))}.",
             [.. exchange.Steps, .. sets.SelectMany(s => s.Positions).Distinct(StringComparer.Ordinal).Select(p => new CureStep(p, "supplied", "as-set", null, null))]);
     }
 
-    private static bool Mends(PairingRule rule, Cure cure, EstimateBook book) =>
-        !cure.Steps.IsDefaultOrEmpty && PairingJudge.Outcome(rule, After(cure, book)) == Compatibility.Compatible;
+    /// <summary>Whether the rule comes out compatible with the cure made, and, when asked, no other rule is broken by it.</summary>
+    private static bool Mends(PairingRule rule, Cure cure, EstimateBook book, bool sparesOthers)
+    {
+        if (cure.Steps.IsDefaultOrEmpty)
+            return false;
+        var after = After(cure, book);
+        return PairingJudge.Outcome(rule, after) == Compatibility.Compatible && (!sparesOthers || HurtsNoOther(rule, cure, book, after));
+    }
 
     /// <summary>
     /// Whether no other rule of the exchanged positions, good or open before, is broken by the exchange: a sleeve that suits third must not spoil
     /// fourth.
     /// </summary>
-    private static bool HurtsNoOther(PairingRule rule, Cure cure, EstimateBook book)
+    private static bool HurtsNoOther(PairingRule rule, Cure cure, EstimateBook book, EstimateBook after)
     {
         var positions = cure.Steps.Select(s => s.Position).ToHashSet(StringComparer.Ordinal);
-        var after = After(cure, book);
         return book.View.Family.Family.Pairings
             .Where(r => r.Id != rule.Id && positions.Any(p => r.Touches(p, book.View.Family.Family)))
             .Where(r => PairingJudge.Outcome(r, after) == Compatibility.Incompatible)

@@ -22,6 +22,18 @@ public static partial class ReasonText
     /// <summary>A reason as a sentence. A code without one (from a hook, say) is shown with its arguments.</summary>
     public static string Words(Reason reason) => Words(reason.Code, reason.Arguments);
 
+    /// <summary>The same, with parts called by the name of their position: <c>third gear</c>, not <c>third-gear</c>.</summary>
+    /// <param name="reason">The reason.</param>
+    /// <param name="nameOf">The name of a position, or null when there is no such position.</param>
+    public static string Words(Reason reason, Func<string, string?> nameOf) => Words(
+        reason.Code, reason.Arguments.ToDictionary(a => a.Key, a => IsPlace(a.Key) ? string.Join(", ", a.Value.Split(", ").Select(v => Inside(nameOf(v)) ?? v)) : a.Value));
+
+    // The other arguments hold values, some of which happen to read like a position: "oil", "case".
+    private static bool IsPlace(string argument) => argument is "position" or "positions" or "otherPosition" or "exchanged" or "kept"
+        or "gear" or "sleeve" or "ring" or "driver" or "driven" or "first" or "second";
+
+    private static string? Inside(string? name) => string.IsNullOrEmpty(name) ? null : char.ToLower(name[0], CultureInfo.InvariantCulture) + name[1..];
+
     /// <summary>A code with its arguments as a sentence.</summary>
     public static string Words(string code, IReadOnlyDictionary<string, string> arguments) => Sentences.TryGetValue(code, out var sentence)
         ? Placeholder().Replace(sentence, match => Argument(match.Groups[1].Value, arguments))

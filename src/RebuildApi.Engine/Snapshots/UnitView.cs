@@ -10,12 +10,12 @@ namespace RebuildApi.Engine.Snapshots;
 /// </summary>
 public sealed class UnitView
 {
-    private readonly ImmutableDictionary<string, Component> _components;
+    private readonly Dictionary<string, Component> _components;
     private readonly ILookup<string, PlacedComponent> _placed;
     private readonly ILookup<(string Component, int Revision, string Characteristic), Measurement> _measurements;
     private readonly ILookup<(string Component, int Revision), Finding> _findings;
     private readonly ILookup<string, TrialAssembly> _trials;
-    private readonly ImmutableDictionary<string, InstrumentState> _instruments;
+    private readonly Dictionary<string, InstrumentState> _instruments;
     private string? _inputsSha256;
 
     /// <summary>Looks at a snapshot. What it says about things the family does not know is passed over.</summary>
@@ -23,8 +23,8 @@ public sealed class UnitView
     {
         Snapshot = snapshot;
         Family = family;
-        _components = snapshot.Components.ToImmutableDictionary(c => c.Id, StringComparer.Ordinal);
-        _instruments = snapshot.Instruments.ToImmutableDictionary(i => i.Id, StringComparer.Ordinal);
+        _components = snapshot.Components.ToDictionary(c => c.Id, StringComparer.Ordinal);
+        _instruments = snapshot.Instruments.ToDictionary(i => i.Id, StringComparer.Ordinal);
         _measurements = snapshot.Measurements.ToLookup(m => (m.Component, m.Revision, m.Characteristic));
         _findings = snapshot.Findings.ToLookup(f => (f.Component, f.Revision));
         _trials = snapshot.Trials.ToLookup(t => t.Loop, StringComparer.Ordinal);

@@ -81,7 +81,7 @@ public sealed record PairingOutcomeWire(string Pairing, string Name, Compatibili
         verdict.Rule,
         family.Pairings.TryGetValue(verdict.Rule, out var rule) ? show.Words(rule.Name) : verdict.Rule,
         verdict.Outcome,
-        [.. verdict.Reasons.Select(ReasonWire.From)]);
+        [.. verdict.Reasons.Select(r => ReasonWire.From(r, family))]);
 
     /// <inheritdoc/>
     public string InWords() => $"{Pairing} {Kebab.Of(Outcome)}";

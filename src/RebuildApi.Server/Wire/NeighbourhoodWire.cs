@@ -28,8 +28,8 @@ public sealed record NeighbourhoodWire(
         show.Words(family.Positions[n.Sleeve].Name),
         n.Outcome,
         [.. n.Choices.Select(c => SleeveChoiceWire.From(c, family, show))],
-        [.. n.Reasons.Select(ReasonWire.From)],
-        [.. n.Cures.Select(c => CureWire.From(c, show))],
+        [.. n.Reasons.Select(r => ReasonWire.From(r, family))],
+        [.. n.Cures.Select(c => CureWire.From(c, family, show))],
         [.. n.Settles.Select(s => s.ToString())]);
 }
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using RebuildApi.Contracts;
+using RebuildApi.Engine.Pairings;
 using RebuildApi.Engine.Snapshots;
 
 namespace RebuildApi.Server.Wire;
@@ -12,7 +13,7 @@ namespace RebuildApi.Server.Wire;
 /// <param name="Severity">What it costs when it does not hold.</param>
 /// <param name="Consequence">What then happens; said when it does not hold.</param>
 /// <param name="Reasons">Why.</param>
-/// <param name="Cures">What would mend it.</param>
+/// <param name="Cures">What would mend it: those that are sufficient first, the cheapest of them first.</param>
 /// <param name="Settles">What to look at or read so that a doubt goes away.</param>
 /// <param name="Decision">What a person chose. The outcome stays what it is.</param>
 /// <param name="Rules">Whose rules.</param>
@@ -43,8 +44,8 @@ public sealed record PairingVerdictWire(
             verdict.Outcome,
             verdict.Severity,
             rule is null || verdict.Outcome == Compatibility.Compatible ? null : show.Words(rule.Consequence),
-            [.. verdict.Reasons.Select(ReasonWire.From)],
-            [.. verdict.Cures.Select(c => CureWire.From(c, show))],
+            [.. verdict.Reasons.Select(r => ReasonWire.From(r, family))],
+            [.. verdict.Cures.Select(c => CureWire.From(c, family, show))],
             [.. verdict.Settles.Select(s => s.ToString())],
             decisions.On(verdict.Rule),
             RuleWire.From(verdict.Rules),
@@ -57,12 +58,19 @@ public sealed record PairingVerdictWire(
 /// <param name="Text">What to do.</param>
 /// <param name="Sufficient">Whether the steps alone make the pairing compatible.</param>
 /// <param name="Steps">The parts to exchange.</param>
-public sealed record CureWire(string Id, string Text, bool Sufficient, ImmutableArray<CureStepWire> Steps) : Results.IInWords
+/// <param name="NewParts">How many parts that is.</param>
+/// <param name="Minutes">Bench time of the family's assembly steps on such parts.</param>
+public sealed record CureWire(string Id, string Text, bool Sufficient, ImmutableArray<CureStepWire> Steps, int NewParts, decimal Minutes) : Results.IInWords
 {
     /// <summary>From the contract.</summary>
-    public static CureWire From(Cure cure, Display show) => new(
-        cure.Id, show.Words(cure.Text), cure.Sufficient,
-        [.. cure.Steps.Select(s => new CureStepWire(s.Position, s.Attribute, s.Value, s.Characteristic, LimitsWire.From(s.Within, show)))]);
+    public static CureWire From(Cure cure, FamilyIndex family, Display show)
+    {
+        var cost = CureCosts.Of(cure, family);
+        return new(
+            cure.Id, show.Words(cure.Text), cure.Sufficient,
+            [.. cure.Steps.Select(s => new CureStepWire(s.Position, s.Attribute, s.Value, s.Characteristic, LimitsWire.From(s.Within, show)))],
+            cost.NewParts, cost.Minutes);
+    }
 
     /// <inheritdoc/>
     public string InWords() => Text;

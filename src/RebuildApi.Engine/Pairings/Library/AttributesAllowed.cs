@@ -48,7 +48,7 @@ internal sealed class AttributesAllowed : Template
             var others = Combinations.Pairs(combination).Where(p => parts.Has(p.Role) && parts.See(p.Role, name).Value != p.Value).ToArray();
             yield return new Exchange(
                 "fit-" + string.Join("-", others.Select(o => o.Value)),
-                "Fit " + string.Join(" and ", others.Select(o => $"{o.Value} at {parts.Places[o.Role].Position}")) + ".",
+                "Fit " + string.Join(" and ", others.Select(o => $"{o.Value} at {parts.Called(o.Role)}")) + ".",
                 [.. others.Select(o => parts.Fit(o.Role, name, o.Value))]);
         }
     }

@@ -45,7 +45,7 @@ internal sealed class MeshPair : Template
     {
         string[] roles = ["driver", "driven"];
         yield return new Exchange(
-            "fit-both-gears", $"Change both: {parts.Places["driver"].Position} and {parts.Places["driven"].Position}.", [.. roles.SelectMany(r => Whole(parts, r))]);
+            "fit-both-gears", $"Change both: {parts.Called("driver")} and {parts.Called("driven")}.", [.. roles.SelectMany(r => Whole(parts, r))]);
     }
 
     private static IEnumerable<CureStep> Whole(PairingCase parts, string role)

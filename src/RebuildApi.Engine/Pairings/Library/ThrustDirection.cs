@@ -41,7 +41,7 @@ internal sealed class ThrustDirection : Template
         if (HandOf(parts, "first").Hand is not { } hand)
             yield break;
         var wanted = HandWords.Of(parts.Option("relation") == "same-cluster" ? hand : Mechanics.Thrust.Mirrored(hand));
-        yield return new Exchange($"fit-{wanted}-hand", $"Fit at {parts.Places["second"].Position} one of {wanted} hand.", [parts.Fit("second", "hand", wanted)]);
+        yield return new Exchange($"fit-{wanted}-hand", $"Fit at {parts.Called("second")} one of {wanted} hand.", [parts.Fit("second", "hand", wanted)]);
     }
 
     private static (Hand? Hand, Sight Sight) HandOf(PairingCase parts, string role)

@@ -32,7 +32,7 @@ internal sealed class TravelStop : Template
 
     public override IEnumerable<Exchange> Exchanges(PairingCase parts)
     {
-        yield return new Exchange("fit-stop", $"Fit at {parts.Places["stop"].Position} a part with a travel stop.", [parts.Fit("stop", "stop", "present")]);
+        yield return new Exchange("fit-stop", $"Fit at {parts.Called("stop")} a part with a travel stop.", [parts.Fit("stop", "stop", "present")]);
         yield return new Exchange("fit-straight-sleeve", "Fit a straight sleeve.", [parts.Fit("sleeve", "form", "straight")]);
     }
 
