@@ -61,6 +61,9 @@ public sealed class PublishedUncertaintyTests
         // The guide prints 93 nm from u = 32; unrounded u gives 92.48.
         Assert.Equal(93, Math.Round(expanded.Factor * 32));
         Assert.Equal(92.48, expanded.Uncertainty, 0.005);
+
+        // A trap: Welch–Satterthwaite with the printed u = 32 gives 17.47 (computed here), which would be cut down to 17 and not to the published 16.
+        Assert.Equal(17.47, result.DegreesOfFreedom.Value * Math.Pow(32 / result.FirstOrder, 4), 0.01);
     }
 
     [Fact]
