@@ -23,7 +23,7 @@ public static class ComebackEndpoints
                 """);
         group.List<ListOf<ComebackWire>>("/units/{unit}/comebacks", OfUnit, "listComebacksOfUnit", "List the comebacks of a unit", "What stands; what was superseded is left out.")
             .Fails(Problems.UnknownUnit);
-        group.List<ListOf<ComebackWire>>("/comebacks", All, "listComebacks", "List all comebacks", "What stands, over all units, in the order of their ids.");
+        routes.Resource("statistics").List<ListOf<ComebackWire>>("/statistics/comebacks", All, "listComebacks", "List all comebacks", "What stands, over all units, in the order of their ids.");
     }
 
     private static async Task<CreatedAnswer<ComebackWire>> Add(string unit, Body<ComebackRequest> body, ComebackDesk desk, CancellationToken cancellation) =>

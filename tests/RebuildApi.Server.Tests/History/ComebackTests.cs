@@ -21,7 +21,7 @@ public sealed class ComebackTests
         Assert.Equal(("brackenmere-4", "default"), ((string)kept["restedOn"]!["rules"]!["id"]!, (string)kept["restedOn"]!["policy"]!));
         await http.Make("/v1/units/u1/comebacks", $$"""{ "person": "Ben", "supersedes": "{{kept["id"]}}", "confirmed": [{ "subject": "third-end-play" }] }""");
         Assert.Equal("third-end-play", (string)Assert.Single((await http.Read("/v1/units/u1/comebacks"))["items"]!.AsArray())!["confirmed"]![0]!["subject"]!);
-        Assert.Single((await http.Read("/v1/comebacks"))["items"]!.AsArray());
+        Assert.Single((await http.Read("/v1/statistics/comebacks"))["items"]!.AsArray());
     }
 
     [Fact]
@@ -33,7 +33,7 @@ public sealed class ComebackTests
             """{ "person": "Ada", "returnedAs": "u9", "confirmed": [{ "subject": "third-gaer" }, { "subject": "third-gear", "cause": "bad-luck" }] }""");
         Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
         Assert.Equal(["/returnedAs", "/confirmed/0/subject", "/confirmed/1/cause"], (await answer.Problem())["errors"]!.AsArray().Select(e => (string)e!["pointer"]!));
-        Assert.Empty((await http.Read("/v1/comebacks"))["items"]!.AsArray());
+        Assert.Empty((await http.Read("/v1/statistics/comebacks"))["items"]!.AsArray());
     }
 
     // One of two: Clopper and Pearson's interval is 1 − √0.975 to √0.975 in closed form; computed here.
