@@ -1,9 +1,11 @@
 using RebuildApi.Benchmarks;
 
-// Which to run: "selection", "measuring" or "storage"; all when nothing is said.
+// Which to run: "selection", "planning", "measuring" or "storage"; all when nothing is said.
 var wanted = args.FirstOrDefault();
 if (wanted is null or "selection")
     SelectionBenchmark.Run(Console.Out);
+if (wanted is null or "planning")
+    PlanningBenchmark.Run(Console.Out);
 if (wanted is null or "measuring")
     MeasuringBenchmark.Run(Console.Out);
 if (wanted is null or "storage")

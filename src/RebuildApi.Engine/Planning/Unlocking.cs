@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using RebuildApi.Contracts;
+using RebuildApi.Engine.Measuring;
 using RebuildApi.Engine.Planning.Solving;
 using RebuildApi.Engine.Reasons;
 
@@ -21,7 +22,7 @@ internal sealed class Unlocking(PlanModel model, PlanFinder finder, IPlanSolver 
         return
         [
             .. names.Where(n => model.Demands[n].Kind is DemandKind.Limit or DemandKind.Stock).Order(StringComparer.Ordinal).Select(Relaxed)
-                .Concat(places.Select(p => Purchase(p, names)))
+                .Concat(places.Select(Purchase))
                 .OfType<PlanUnlock>()
                 .OrderBy(u => u.Cost).ThenBy(u => u.Subject, StringComparer.Ordinal),
         ];
@@ -39,21 +40,48 @@ internal sealed class Unlocking(PlanModel model, PlanFinder finder, IPlanSolver 
         return new PlanUnlock(what, demand.Id, solution.Cost, Because.Of(code, demand.Id, ("demand", ReasonText.Words(demand.Reason))));
     }
 
-    /// <summary>A part that meets everything: when even that does not help, no purchase for this place does.</summary>
-    private PlanUnlock? Purchase(int place, HashSet<string> conflicting)
+    /// <summary>
+    /// A new part for a place: like the one that came in, or with one of its attributes another. Each is judged like any candidate, with all that it would
+    /// run with; for a selective piece, one of the thickness that is missing.
+    /// </summary>
+    private PlanUnlock? Purchase(int place)
     {
-        var wider = PerfectPart.At(place, _problem);
-        var solution = Solve(wider);
-        if (!solution.Exists)
+        var of = model.Places[place];
+        if (of.Series is not null)
+            return Solve(PerfectPart.At(place, _problem)) is { Exists: true } piece
+                ? new PlanUnlock(UnlockKind.Purchase, of.Subject, piece.Cost, Because.Of("unlock-piece", of.Subject, ("series", of.Series)))
+                : null;
+        var variants = Variants.Of(of, model.Book);
+        var request = model.Request with { Objective = PlanObjective.LeastCost, Candidates = [.. model.Request.Candidates, .. variants] };
+        var wider = new PlanModel(model.Book, request, model.Hooks, cuts: false);
+        var found = new PlanFinder(wider, solver, cancellation).Find(PlanObjective.LeastCost);
+        if (!found.Solution.Exists)
             return null;
-        var subject = model.Places[place].Subject;
-        var meets = conflicting.Where(n => _problem.Tables.Any(t => t.Demand == n && t.Choices.Contains(place)) || _problem.Sums.Any(s => s.Demand == n && s.Terms.Any(t => t.Choice == place)));
-        return new PlanUnlock(
-            UnlockKind.Purchase, subject, solution.Cost,
-            Because.Of("unlock-purchase", subject, ("meets", string.Join(" ", meets.Order(StringComparer.Ordinal).Select(n => $"{model.Demands[n].Id}: {ReasonText.Words(model.Demands[n].Reason)}")))));
+        var at = wider.Places.IndexOf(wider.Places.First(p => p.Subject == of.Subject));
+        return variants.FirstOrDefault(v => v.Id == wider.Places[at].Fits[found.Picks[at]].Id) is { } bought
+            ? new PlanUnlock(UnlockKind.Purchase, of.Subject, found.Solution.Cost, Because.Of("unlock-purchase", of.Subject, ("what", bought.Part.Component.Label ?? bought.Id)))
+            : null;
     }
 
     private PlanSolution Solve(PlanProblem problem) => solver.Solve(problem, model.Request.Effort, cancellation);
+}
+
+/// <summary>New parts that could be asked for: as the one that came in, and with each of its attributes another.</summary>
+internal static class Variants
+{
+    public static ImmutableArray<PlanCandidate> Of(PlanPlace place, EstimateBook book)
+    {
+        var kind = book.View.Family.Kinds[place.Position.Kind];
+        var there = book.View.At(place.Position.Id).FirstOrDefault(p => p.Placement.Index == place.Index);
+        var known = kind.Attributes.Select(a => (a.Id, Value: there is null ? null : book.View.AttributeOf(there.Component, a.Id)))
+            .Where(a => a.Value is not null).ToImmutableSortedDictionary(a => a.Id, a => a.Value!, StringComparer.Ordinal);
+        var others = kind.Attributes.SelectMany(a => a.Values.Where(v => known.GetValueOrDefault(a.Id) != v.Id).Select(v => (Name: $"{a.Id} {v.Id}", Known: known.SetItem(a.Id, v.Id))));
+        return [.. others.Prepend(("new", known)).Select(v => Candidate(place, v.Item1, v.Item2))];
+    }
+
+    private static PlanCandidate Candidate(PlanPlace place, string what, ImmutableSortedDictionary<string, string> known) => new(
+        $"wanted-{place.Subject}-{what}", PartSource.Catalogue,
+        Pairings.Candidate.Of(new Component($"wanted-{what}", 1, place.Position.Kind, Origin.New, known, what)), 0, 0, null, null) { Positions = [place.Position.Id] };
 }
 
 /// <summary>Adds to one choice an option that costs nothing and meets every demand.</summary>
