@@ -9,7 +9,7 @@ public class ShopRecordTests
     private static readonly Tax Standard = new("standard", "S", 25m);
 
     private static Part Part(string id, string kind = "hub-3-4", long price = 120_00) => new(
-        id, "brackenmere-4", kind, "Hub", "Invented Hubs", null, price, null, 0, 3, ImmutableSortedDictionary<string, string>.Empty, null, false, 0);
+        id, "brackenmere-4", kind, "Hub", "Invented Hubs", null, price, null, 0, 3, ImmutableSortedDictionary<string, string>.Empty, null, null, false, 0);
 
     private static InvoiceLine Line(string id, string unit = "u1") => new(
         id, unit, "q1", "l1", new Needed("l1", "part", "Hub", "required", 1, 1, "piece", 120_00, 1, Standard, ["hub-3-4"], "hub", null, null),

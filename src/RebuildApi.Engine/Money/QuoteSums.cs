@@ -19,7 +19,7 @@ public sealed record QuoteSums(Totals Required, Totals Recommended, Totals Optio
 
 /// <summary>Between what and what the price will lie, with tax, in whole minor units.</summary>
 /// <param name="Low">Only what is sure among the required lines.</param>
-/// <param name="Likely">Those, and each unsure required line by its chance, rounded on the line.</param>
+/// <param name="Likely">That, and each unsure line that is not optional by its chance, rounded on the line.</param>
 /// <param name="High">Every required and recommended line.</param>
 public sealed record PriceRange(long Low, long Likely, long High)
 {
@@ -27,7 +27,7 @@ public sealed record PriceRange(long Low, long Likely, long High)
     public static PriceRange Of(ImmutableArray<QuoteLine> lines, MoneyRules rules)
     {
         var sure = GrossOf(lines.Where(l => l.Need == Need.Required && l.Chance >= 1), rules);
-        var unsure = lines.Where(l => l.Need == Need.Required && l.Chance < 1).Sum(l => rules.Whole(l.Chance * GrossOf([l], rules)));
+        var unsure = lines.Where(l => l.Need != Need.Optional && l.Chance < 1).Sum(l => rules.Whole(l.Chance * GrossOf([l], rules)));
         return new PriceRange(sure, checked(sure + unsure), GrossOf(lines.Where(l => l.Need != Need.Optional), rules));
     }
 

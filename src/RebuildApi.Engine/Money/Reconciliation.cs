@@ -30,9 +30,15 @@ public sealed record Reconciliation(long Approved, long Invoiced, long Ceiling, 
     public bool NeedsApproval => Invoiced > Ceiling;
 
     /// <summary>Holds what was invoiced against what was approved.</summary>
-    public static Reconciliation Of(ImmutableArray<Charge> approved, ImmutableArray<Charge> invoiced, decimal share, MoneyRules rules)
+    /// <param name="approved">The lines that the work goes by.</param>
+    /// <param name="invoiced">What was invoiced, voids and all.</param>
+    /// <param name="share">By which share the sum may grow.</param>
+    /// <param name="rules">How the shop counts.</param>
+    /// <param name="agreed">What was agreed to, when that was a quote before the one that the work goes by.</param>
+    public static Reconciliation Of(
+        ImmutableArray<Charge> approved, ImmutableArray<Charge> invoiced, decimal share, MoneyRules rules, Agreement? agreed = null)
     {
-        var agreement = new Agreement(Sum(approved), share);
+        var agreement = agreed ?? new Agreement(Sum(approved), share);
         var sums = invoiced.GroupBy(c => c.Of, StringComparer.Ordinal).ToDictionary(g => g.Key, g => (Net: g.Sum(c => c.Net), Tax: g.Sum(c => c.Tax)), StringComparer.Ordinal);
         var known = approved.Select(a => a.Of).ToHashSet(StringComparer.Ordinal);
         var reasons = approved.Select(a => Difference(a, sums, rules)).OfType<Reason>()

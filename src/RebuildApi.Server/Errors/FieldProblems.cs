@@ -69,6 +69,14 @@ public static class FieldProblems
 
     public static readonly Problem UnknownGear = Of("unknown-gear", "There is no such gear", "The gear is not one of the family.", "GET the family for the list.");
 
+    public static readonly Problem UnknownPart = Of("unknown-part", "The price list has no such part", "The part is not on the shop's price list.", "GET /v1/parts lists them.");
+
+    public static readonly Problem UnknownStock = Of("unknown-stock", "There is no such thing on the shelf", "Nothing of this id is on the shelf.", "GET /v1/stock lists what is.");
+
+    public static readonly Problem UnknownLine = Of("unknown-line", "There is no such line", "The quote or invoice of this unit has no line of this id.", "GET the quote or the invoice lines of the unit for the ids.");
+
+    public static readonly Problem UnknownOperation = Of("unknown-operation", "The family has no such operation", "The operation is not in the family.", "GET the family for the list.");
+
     public static readonly Problem BadCursor = Of("bad-cursor", "A cursor that can't be used", "The cursor is not one that this list gave out, or the list has changed under it.", "Follow next as it was given, or begin again without.");
 
     public static readonly Problem BadAddress = Of("bad-address", "An address that can't be read", "An address is position/characteristic.", "Write it like third-gear/bore.");
@@ -78,7 +86,7 @@ public static class FieldProblems
     [
         UnknownField, MissingField, DuplicateField, WrongType, BareNumber, UnknownUnitOfMeasure, WrongDimension, TooManyDigits, OutOfRange, NotAllowed,
         BadText, BadId, BadTime, BadCount, Contradiction, UnknownPosition, UnknownCharacteristic, UnknownKind, UnknownAttribute, UnknownDamage,
-        UnknownClearance, UnknownPiece, UnknownSymptom, UnknownComponent, UnknownInstrument, UnknownRecord, UnknownSubject, UnknownGear, BadCursor, BadAddress,
+        UnknownClearance, UnknownPiece, UnknownSymptom, UnknownComponent, UnknownInstrument, UnknownRecord, UnknownSubject, UnknownGear, UnknownPart, UnknownStock, UnknownLine, UnknownOperation, BadCursor, BadAddress,
     ];
 
     private static Problem Of(string code, string title, string cause, string fix) => new(code, 0, title, cause, fix);

@@ -60,6 +60,33 @@ public static class Problems
     public static readonly Problem UnknownPlugin = new("unknown-plugin", 404, "There is no such plug-in",
         "The plug-in folder holds nothing of this name.", "GET /v1/plugins lists what was found.");
 
+    public static readonly Problem UnknownPartId = new("no-such-part", 404, "There is no such part",
+        "The shop's price list has no part of this id.", "GET /v1/parts lists them; POST /v1/parts adds one.");
+
+    public static readonly Problem UnknownStockId = new("no-such-stock", 404, "There is no such thing on the shelf",
+        "Nothing of this id is on the shelf.", "GET /v1/stock lists what is; POST /v1/stock adds something.");
+
+    public static readonly Problem UnknownReservation = new("unknown-reservation", 404, "There is no such reservation",
+        "The unit has no reservation of this id.", "GET the reservations of the unit lists them.");
+
+    public static readonly Problem UnknownPlan = new("unknown-plan", 404, "There is no such plan",
+        "The unit has no plan of this id, or none at all.", "GET the plans of the unit lists them; POST works one out.");
+
+    public static readonly Problem UnknownQuote = new("unknown-quote", 404, "There is no quote",
+        "No quote was made for this unit.", "POST the quote of the unit makes one from a plan.");
+
+    public static readonly Problem UnknownMachining = new("unknown-machining", 404, "There is no such job",
+        "The unit has no machining job of this id.", "GET the machining jobs of the unit lists them.");
+
+    public static readonly Problem StockShort = new("stock-short", 409, "There is not enough on the shelf",
+        "Less is free on the shelf than is asked for; the rest is kept for other units or was taken.", "GET /v1/stock says how many are free; ask for fewer, or let another reservation go.");
+
+    public static readonly Problem QuoteOvertaken = new("quote-overtaken", 409, "Another quote or state stands now",
+        "The quote that the request names is no longer the newest one, has expired, or nothing was agreed to.", "GET the quote of the unit; make a new one when it has expired.");
+
+    public static readonly Problem ApprovalNeeded = new("approval-needed", 409, "The customer must be asked again",
+        "With these lines the sum grows beyond what was agreed to and the share by which it may grow.", "Make a new quote and have it approved, then write the lines.");
+
     public static readonly Problem MethodNotAllowed = new("method-not-allowed", 405, "This address does not take that method",
         "The address exists but answers other methods.", "The Allow header lists them.");
 
@@ -121,7 +148,8 @@ public static class Problems
     public static ImmutableArray<Problem> All { get; } =
     [
         MalformedJson, MalformedCsv, InvalidBody, InvalidQuery, InvalidHeader, InvalidContent, NotComputable, BadRequest, HostNotAllowed, CrossSite, NotFound,
-        UnknownFamily, UnknownUnit, UnknownPlace, UnknownInstrumentId, UnknownStation, UnknownPlugin, MethodNotAllowed, RequestTimeout, DuplicateId, PartElsewhere, RevisionConflict, IdempotencyKeyReused,
+        UnknownFamily, UnknownUnit, UnknownPlace, UnknownInstrumentId, UnknownStation, UnknownPlugin, UnknownPartId, UnknownStockId, UnknownReservation,
+        UnknownPlan, UnknownQuote, UnknownMachining, StockShort, QuoteOvertaken, ApprovalNeeded, MethodNotAllowed, RequestTimeout, DuplicateId, PartElsewhere, RevisionConflict, IdempotencyKeyReused,
         IdempotencyKeyMissing, VersionConflict, BodyTooLarge, UnsupportedMediaType, PreconditionRequired, TooManyRequests, HeadersTooLarge,
         Unexpected, StorageUnavailable, RulesUnavailable, PluginRefused, Timeout,
     ];

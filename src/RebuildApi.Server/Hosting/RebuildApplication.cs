@@ -30,6 +30,13 @@ public static class RebuildApplication
         app.MapSelections();
         app.MapLoosePairings();
         app.MapCandidates();
+        app.MapRates();
+        app.MapParts();
+        app.MapStock();
+        app.MapQuotes();
+        app.MapInvoiceLines();
+        app.MapReservations();
+        app.MapWork();
         app.MapInstruments();
         app.MapInstrumentRecords();
         app.MapPolicy();

@@ -3,6 +3,7 @@ using Microsoft.Extensions.Options;
 using RebuildApi.Engine.Families;
 using RebuildApi.PluginHost;
 using RebuildApi.Server.Composition;
+using RebuildApi.Server.Composition.Shop;
 using RebuildApi.Server.Errors;
 using RebuildApi.Server.OpenApi;
 using RebuildApi.Server.Requests.Shapes;
@@ -37,6 +38,8 @@ public static class Services
         services.AddSingleton<StationHistory>();
         services.AddSingleton<WornParts>();
         services.AddSingleton<ICandidateSource, PartsOfUnits>();
+        services.AddSingleton<ICandidateSource, PartsOnShelf>();
+        services.AddSingleton<ICandidateSource, PartsToOrder>();
         services.AddSingleton<CandidateSearch>();
         services.AddSingleton<CalibrationDesk>();
         services.AddSingleton<StudyDesk>();

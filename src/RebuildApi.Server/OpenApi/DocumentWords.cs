@@ -15,6 +15,8 @@ public sealed class DocumentWords : IDocumentFilter
         ("trials", "Clearances read directly with known pieces fitted."),
         ("answers", "Is this part good, will these clearances come right, may these parts run together; each with reasons."),
         ("decisions", "What a person chose against or within a verdict, and why."),
+        ("shop", "The shop's own prices, parts to order and what lies on the shelf."),
+        ("plans", "The best complete set of decisions for a unit: plan, kit, quote, approval, invoice lines; and which unit gets what."),
         ("calculations", "Each calculation by itself; nothing is stored."),
         ("policy", "The shop's own rules: how a doubtful value is decided, and its own limits. Signed, edition by edition."),
         ("instruments", "Measuring instruments, their calibrations and gauge studies."),

@@ -20,6 +20,11 @@ public sealed class OperationWords : IOperationFilter
         ["code"] = "A problem code.",
         ["component"] = "Id of the component.",
         ["station"] = "Id of the bench.",
+        ["part"] = "Number of the part in the shop's price list.",
+        ["stock"] = "Id of what lies on the shelf.",
+        ["reservation"] = "Id of the reservation.",
+        ["plan"] = "Id of the plan.",
+        ["machining"] = "Id of the machining job.",
     }.ToFrozenDictionary();
 
     /// <inheritdoc/>

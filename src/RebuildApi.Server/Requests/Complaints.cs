@@ -23,6 +23,9 @@ public sealed class Complaints
     public void Add(string pointer, Problem kind, string message, string? got = null, IEnumerable<string>? allowed = null, string? fix = null) =>
         _errors.Add(new FieldError(pointer, kind.Code, message, Shortened(got), allowed is null ? null : [.. allowed], fix));
 
+    /// <summary>Notes what was found by another reading, at where it stands in the request.</summary>
+    public void Add(string pointer, FieldError error) => _errors.Add(error with { Pointer = pointer });
+
     /// <summary>Notes that a name is not on a list, and which one was probably meant.</summary>
     public void AddUnknown(string pointer, Problem kind, string message, string got, IReadOnlyCollection<string> allowed) =>
         Add(pointer, kind, message, got, allowed.Order(StringComparer.Ordinal), Nearest.Fix(got, allowed));

@@ -14,6 +14,21 @@ public static class Etags
     /// <summary>The tag of the shop's policy.</summary>
     public const char Policy = 'p';
 
+    /// <summary>The tag of how the shop charges.</summary>
+    public const char Rates = 'r';
+
+    /// <summary>The tag of a part of the price list.</summary>
+    public const char Part = 'c';
+
+    /// <summary>The tag of something on the shelf.</summary>
+    public const char Stock = 's';
+
+    /// <summary>The tag of a reservation.</summary>
+    public const char Reservation = 'v';
+
+    /// <summary>The tag of a part that is out to be machined.</summary>
+    public const char Machining = 'm';
+
     /// <summary>Writes a tag.</summary>
     public static string Of(char prefix, long version) => string.Create(CultureInfo.InvariantCulture, $"\"{prefix}-{version}\"");
 

@@ -62,6 +62,7 @@ public static class Columns
         DateTimeOffset moment => moment.ToString("yyyy-MM-dd'T'HH:mm:ss.FFFFFFF'Z'", CultureInfo.InvariantCulture),
         DateOnly day => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
         Enum word => JsonNamingPolicy.KebabCaseLower.ConvertName(word.ToString()),
+        IReadOnlyDictionary<string, string> pairs => string.Join("; ", pairs.Select(p => $"{p.Key}={p.Value}")),
         IFormattable number => number.ToString(null, CultureInfo.InvariantCulture),
         IEnumerable many and not IDictionary => string.Join("; ", many.Cast<object>().Select(Entry)),
         _ => JsonSerializer.Serialize(value, value.GetType(), WireJson.Options),

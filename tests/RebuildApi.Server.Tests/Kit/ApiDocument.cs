@@ -34,6 +34,11 @@ public sealed record Operation(string Path, string Method, JsonObject Node)
         .Replace("{instrument}", "mic-25", StringComparison.Ordinal)
         .Replace("{station}", "bench-1", StringComparison.Ordinal)
         .Replace("{component}", "c1", StringComparison.Ordinal)
+        .Replace("{part}", "hub-34", StringComparison.Ordinal)
+        .Replace("{stock}", "shelf-1", StringComparison.Ordinal)
+        .Replace("{reservation}", "v1", StringComparison.Ordinal)
+        .Replace("{plan}", "p1", StringComparison.Ordinal)
+        .Replace("{machining}", "m1", StringComparison.Ordinal)
         .Replace("{plugin}", plugin ?? ShopServer.Family, StringComparison.Ordinal);
 
     public override string ToString() => $"{Method.ToUpperInvariant()} {Path}";

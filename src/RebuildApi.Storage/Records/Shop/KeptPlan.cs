@@ -45,7 +45,7 @@ public sealed record KeptPlan(
 /// <param name="Chance">Chance that it will be needed at all; 1 when that is settled.</param>
 /// <param name="Quantity">How much: pieces, or minutes.</param>
 /// <param name="Measure">Of what: <c>piece</c> or <c>minute</c>.</param>
-/// <param name="Price">Price without tax of <paramref name="Per"/>.</param>
+/// <param name="Price">Price without tax of <paramref name="Per"/>; none while it is still to be asked for.</param>
 /// <param name="Per">How many units the price is for.</param>
 /// <param name="Tax">Its tax.</param>
 /// <param name="Positions">Where it goes.</param>
@@ -60,7 +60,7 @@ public sealed record Needed(
     decimal Chance,
     decimal Quantity,
     string Measure,
-    long Price,
+    long? Price,
     decimal Per,
     Tax Tax,
     ImmutableArray<string> Positions,

@@ -15,6 +15,7 @@ namespace RebuildApi.Storage;
 /// <param name="LeadDays">Days from order to bench.</param>
 /// <param name="Attributes">Attribute to value, as the vendor declares.</param>
 /// <param name="Member">Which piece of a series it is, if it is one.</param>
+/// <param name="Set">What it comes with, if with anything: parts of one set bear the same name here.</param>
 /// <param name="Withdrawn">Whether it is no longer to be ordered.</param>
 /// <param name="Version">Row version.</param>
 public sealed record Part(
@@ -30,6 +31,7 @@ public sealed record Part(
     int LeadDays,
     IReadOnlyDictionary<string, string> Attributes,
     string? Member,
+    string? Set,
     bool Withdrawn,
     long Version) : IShopRecord<Part>
 {

@@ -12,6 +12,7 @@ namespace RebuildApi.Storage;
 /// <param name="Price">What one is charged at without tax, in whole minor units.</param>
 /// <param name="Part">Its number in the price list, if it has one.</param>
 /// <param name="Member">Which piece of a series it is, if it is one.</param>
+/// <param name="Set">What it ran with, if with anything: parts of one set bear the same name here.</param>
 /// <param name="Core">The unit that it was taken from, if said.</param>
 /// <param name="Bin">Where it lies, if said.</param>
 /// <param name="Attributes">Attribute to value, as found.</param>
@@ -29,6 +30,7 @@ public sealed record StockItem(
     long Price,
     string? Part,
     string? Member,
+    string? Set,
     string? Core,
     string? Bin,
     IReadOnlyDictionary<string, string> Attributes,
