@@ -33,6 +33,7 @@ public static class RebuildApplication
         app.MapRates();
         app.MapParts();
         app.MapStock();
+        app.MapPlans();
         app.MapQuotes();
         app.MapInvoiceLines();
         app.MapReservations();

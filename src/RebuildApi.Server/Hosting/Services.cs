@@ -34,6 +34,7 @@ public static class Services
         services.AddSingleton<JudgementCache>();
         services.AddSingleton<Judging>();
         services.AddSingleton<DecisionDesk>();
+        services.AddSingleton<PlanDesk>();
         services.AddSingleton<ShopHistory>();
         services.AddSingleton<StationHistory>();
         services.AddSingleton<WornParts>();
