@@ -34,6 +34,7 @@ public static class RebuildApplication
         app.MapParts();
         app.MapStock();
         app.MapPlans();
+        app.MapKit();
         app.MapQuotes();
         app.MapInvoiceLines();
         app.MapReservations();

@@ -35,6 +35,7 @@ public static class Services
         services.AddSingleton<Judging>();
         services.AddSingleton<DecisionDesk>();
         services.AddSingleton<PlanDesk>();
+        services.AddSingleton<ShelfAllocation>();
         services.AddSingleton<ShopHistory>();
         services.AddSingleton<StationHistory>();
         services.AddSingleton<WornParts>();
