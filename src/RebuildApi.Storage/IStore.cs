@@ -53,7 +53,7 @@ public interface IStore : IAsyncDisposable
     ValueTask<Page<T>> Page<T>(ShopFilter wanted, string? after, int limit, CancellationToken cancellation)
         where T : class, IShopRecord<T>;
 
-    /// <summary>All of the shop's own records of one sort, in the order of their ids.</summary>
+    /// <summary>All of the shop's own records of one sort, in the order in which they were last written.</summary>
     ValueTask<ImmutableArray<T>> All<T>(ShopFilter wanted, CancellationToken cancellation)
         where T : class, IShopRecord<T>;
 

@@ -9,7 +9,7 @@ internal sealed record ShopSql(string Table)
 
     public string Many => Bodies + $" AND t.id > @after {Wanted} ORDER BY t.id LIMIT @limit";
 
-    public string All => Bodies + $" {Wanted} ORDER BY t.id";
+    public string All => Bodies + $" {Wanted} ORDER BY t.entry";
 
     public string Newest => Bodies + $" {Wanted} ORDER BY t.entry DESC LIMIT 1";
 

@@ -72,7 +72,7 @@ public interface IWriteSession
     T? Find<T>(string id)
         where T : class, IShopRecord<T>;
 
-    /// <summary>All of the shop's own records of one sort, in the order of their ids; of one unit, or about one thing, when that is said.</summary>
+    /// <summary>All of the shop's own records of one sort, in the order in which they were last written; of one unit, or about one thing, when that is said.</summary>
     ImmutableArray<T> All<T>(string? unit = null, string? about = null)
         where T : class, IShopRecord<T>;
 
