@@ -18,10 +18,36 @@ internal sealed class UnitSearch(AllocationProblem problem, NeedGroups groups, l
     /// <summary>The best way, with how far another may be from it.</summary>
     public AllocationFound Run()
     {
+        Start();
         Look(0, new Assigned([], 0));
         var most = _stopped ? Math.Max(_bestUnits.Length, _openUnits) : _bestUnits.Length;
         var least = _stopped ? Math.Min(_best.Cost, _openCost) : _best.Cost;
         return new AllocationFound(_bestUnits, _best, most, least);
+    }
+
+    /// <summary>A first way to hold others against: units as long as they fit, then one given up wherever two others come in for it.</summary>
+    private void Start()
+    {
+        var units = Extended([], _order);
+        while (Exchanged(units) is { } more)
+            units = more;
+        (_best, _bestUnits) = (groups.Assign(units)!, [.. units]);
+    }
+
+    private List<int>? Exchanged(List<int> units) => units
+        .SelectMany(given => new[] { _order, [.. _order.Reverse()] }.Select(order => Extended(units.Where(u => u != given), order.Where(u => u != given).Append(given))))
+        .FirstOrDefault(e => e.Count > units.Count);
+
+    private List<int> Extended(IEnumerable<int> units, IEnumerable<int> order)
+    {
+        var so = units.ToList();
+        foreach (var unit in order.Where(u => _cheapest[u] is not null && !so.Contains(u)))
+        {
+            if (groups.Assign([.. so, unit]) is not null)
+                so.Add(unit);
+        }
+
+        return so;
     }
 
     private void Look(int depth, Assigned taken)
