@@ -59,13 +59,15 @@ public sealed class PlanningTests
         var used = new PlanCandidate("third-used", PartSource.Shelf, Candidate.Of(Part("shelf-7", "third-gear", Origin.Shelf, s_gear, "straight")), 4000, 0, null, 1);
         var request = new PlanRequest { Candidates = [StraightThird(30000), used] };
 
-        var cheaper = Plan(Mixed, request).Plan!;
+        var answer = Plan(Mixed, request);
+        var cheaper = answer.Plan!;
         var surer = Plan(Mixed, request with { Objective = PlanObjective.MostConservative }).Plan!;
 
         Assert.Equal(("third-used", Outcome.NotAssessed), (Line(cheaper, "third-gear").Candidate, Line(cheaper, "third-gear").Outcome));
         Assert.Contains(cheaper.Conditions, c => c.Code == "look-first" && c.Subject == "third-gear");
         Assert.Equal("third-straight", Line(surer, "third-gear").Candidate);
         Assert.True(cheaper.Cost.Total < surer.Cost.Total && cheaper.Cost.Comeback > surer.Cost.Comeback);
+        Assert.True(answer.ToMeasure.Single(m => m.Candidate == "third-used") is { IsInPlan: true, Value: > 0 });
         var front = UnitPlanner.Front(BookOf(Mixed), request, new NoHooks());
         Assert.Equal(["third-used", "third-straight"], front.Select(p => Line(p, "third-gear").Candidate));
     }

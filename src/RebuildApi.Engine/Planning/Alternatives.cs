@@ -21,14 +21,14 @@ internal sealed class Alternatives(PlanModel model, PlanFinder finder, FoundPlan
     }
 
     /// <summary>
-    /// Every used part in doubt: the best plan if it proves good and if it proves bad, weighed by its chance, against the best plan now
+    /// Every part in doubt that came in or is in the plan: the best plan if it proves good and if it proves bad, weighed by its chance, against the best plan now
     /// (expected value of perfect information). What would change nothing is left out.
     /// </summary>
     public ImmutableArray<MeasuringValue> ToMeasure() =>
     [
         .. from place in Enumerable.Range(0, model.Places.Length)
            from fit in Enumerable.Range(0, model.Places[place].Fits.Length)
-           where model.Standings[place][fit].IsOpen && model.Places[place].Fits[fit].IsOriginal
+           where model.Standings[place][fit].IsOpen && (model.Places[place].Fits[fit].IsOriginal || found.Picks[place] == fit)
            let value = ValueOf(place, fit)
            where value is { Value: > 0 }
            orderby value.Value descending, value.Position, value.Index
@@ -58,7 +58,7 @@ internal sealed class Alternatives(PlanModel model, PlanFinder finder, FoundPlan
     private PlanTable Only(int place, Func<int, bool> allowed) =>
         new("only", [place], [.. Enumerable.Range(0, model.Places[place].Fits.Length).Select(o => allowed(o) ? 0 : PlanTable.Forbidden)]);
 
-    /// <summary>Parts, labour and expected comebacks of a plan, without the bench work that every plan has.</summary>
-    private long CostOf(ImmutableArray<int> picks) => model.Places.Select((_, i) => model.MoneyOf(i, picks[i]) + model.RiskOf(i, picks[i])).Sum()
+    /// <summary>Parts, labour and expected comebacks of a plan.</summary>
+    private long CostOf(ImmutableArray<int> picks) => model.BenchLabour + model.Places.Select((_, i) => model.MoneyOf(i, picks[i]) + model.RiskOf(i, picks[i])).Sum()
         + model.Tables.Select(t => t.Costs[t.Choices.Aggregate(0, (e, c) => (e * model.Places[c].Fits.Length) + picks[c])]).Sum();
 }

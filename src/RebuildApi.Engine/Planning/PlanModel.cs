@@ -51,6 +51,12 @@ internal sealed class PlanModel
 
     public ImmutableArray<PlanSum> Sums { get; }
 
+    /// <summary>The family's operations that every rebuild needs, whatever is chosen.</summary>
+    public IEnumerable<Operation> BenchWork => Family.Operations.Where(o => o.Effects.IsEmpty && o.Mends.IsEmpty);
+
+    /// <summary>What that work costs, minor units.</summary>
+    public long BenchLabour => BenchWork.Sum(o => Money.LabourOf(o.Minutes));
+
     private Family Family => Book.View.Family.Family;
 
     /// <summary>The unit with one fit taken for each place.</summary>

@@ -36,8 +36,7 @@ internal sealed class PlanWriter(PlanModel model)
     private ImmutableArray<PlanWork> Work(ImmutableArray<int> picks) =>
     [
         .. model.Places.SelectMany((p, i) => p.Fits[picks[i]].Work),
-        .. model.Book.View.Family.Family.Operations.Where(o => o.Effects.IsEmpty && o.Mends.IsEmpty)
-            .Select(o => new PlanWork(o.Id, null, 1, o.Minutes, null, null, o.RemeasureGate, o.Cautions)),
+        .. model.BenchWork.Select(o => new PlanWork(o.Id, null, 1, o.Minutes, null, null, o.RemeasureGate, o.Cautions)),
     ];
 
     private PlanLine LineOf(PlanPlace place, int at, int pick, PlanNextBest? nextBest)

@@ -37,7 +37,7 @@ internal sealed class Unlocking(PlanModel model, PlanFinder finder, IPlanSolver 
         var (what, code) = demand.Kind == DemandKind.Stock ? (UnlockKind.Purchase, "unlock-more-of-it")
             : name.StartsWith("limit:proven:", StringComparison.Ordinal) ? (UnlockKind.Measurement, "unlock-prove-it")
             : (UnlockKind.RelaxedLimit, "unlock-relax");
-        return new PlanUnlock(what, demand.Id, solution.Cost, Because.Of(code, demand.Id, ("demand", ReasonText.Words(demand.Reason))));
+        return new PlanUnlock(what, demand.Id, solution.Cost + model.BenchLabour, Because.Of(code, demand.Id, ("demand", ReasonText.Words(demand.Reason))));
     }
 
     /// <summary>
@@ -49,7 +49,7 @@ internal sealed class Unlocking(PlanModel model, PlanFinder finder, IPlanSolver 
         var of = model.Places[place];
         if (of.Series is not null)
             return Solve(PerfectPart.At(place, _problem)) is { Exists: true } piece
-                ? new PlanUnlock(UnlockKind.Purchase, of.Subject, piece.Cost, Because.Of("unlock-piece", of.Subject, ("series", of.Series)))
+                ? new PlanUnlock(UnlockKind.Purchase, of.Subject, piece.Cost + model.BenchLabour, Because.Of("unlock-piece", of.Subject, ("series", of.Series)))
                 : null;
         var variants = Variants.Of(of, model.Book);
         var request = model.Request with { Objective = PlanObjective.LeastCost, Candidates = [.. model.Request.Candidates, .. variants] };
@@ -59,7 +59,7 @@ internal sealed class Unlocking(PlanModel model, PlanFinder finder, IPlanSolver 
             return null;
         var at = wider.Places.IndexOf(wider.Places.First(p => p.Subject == of.Subject));
         return variants.FirstOrDefault(v => v.Id == wider.Places[at].Fits[found.Picks[at]].Id) is { } bought
-            ? new PlanUnlock(UnlockKind.Purchase, of.Subject, found.Solution.Cost, Because.Of("unlock-purchase", of.Subject, ("what", bought.Part.Component.Label ?? bought.Id)))
+            ? new PlanUnlock(UnlockKind.Purchase, of.Subject, found.Solution.Cost + model.BenchLabour, Because.Of("unlock-purchase", of.Subject, ("what", bought.Part.Component.Label ?? bought.Id)))
             : null;
     }
 
