@@ -37,5 +37,8 @@ namespace RebuildApi.Storage;
 [JsonSerializable(typeof(GaugeStudyKept))]
 [JsonSerializable(typeof(Comeback))]
 [JsonSerializable(typeof(PolicyEdition))]
+[JsonSerializable(typeof(TestDone))]
+[JsonSerializable(typeof(ConfirmedCauses))]
+[JsonSerializable(typeof(PriorUpdate))]
 [JsonSerializable(typeof(ImmutableSortedDictionary<string, string>))]
 internal sealed partial class StoreJson : JsonSerializerContext;

@@ -10,8 +10,8 @@ public static class ClueBook
     /// <summary>Every clue that is known. What was not looked at, and what is in doubt, says nothing.</summary>
     /// <param name="network">The family's network.</param>
     /// <param name="view">The unit.</param>
-    /// <param name="verdicts">Verdicts on characteristics and clearances, by their subject; the first of several like parts.</param>
-    public static ImmutableArray<ClueSeen> Of(CauseNetwork network, UnitView view, IReadOnlyDictionary<string, Verdict> verdicts)
+    /// <param name="standings">How characteristics and clearances stand to their limits, by their subject; what is open is left out.</param>
+    public static ImmutableArray<ClueSeen> Of(CauseNetwork network, UnitView view, IReadOnlyDictionary<string, Standing> standings)
     {
         var symptoms = view.Snapshot.Complaint.Select(network.Of).DistinctBy(c => c.Id).Select(c => new ClueSeen(c, true));
         var tests = (view.Snapshot.Tests ?? [])
@@ -20,17 +20,17 @@ public static class ClueBook
             .Where(t => t.Clue is not null)
             .Select(t => new ClueSeen(t.Clue!, t.Shown));
         var signs = network.Signs
-            .Select(s => (s.Clue, Present: IsThere(s.Sign, view, verdicts)))
+            .Select(s => (s.Clue, Present: IsThere(s.Sign, view, standings)))
             .Where(s => s.Present is not null)
             .Select(s => new ClueSeen(s.Clue, s.Present!.Value));
         return [.. symptoms, .. tests, .. signs];
     }
 
-    private static bool? IsThere(Sign sign, UnitView view, IReadOnlyDictionary<string, Verdict> verdicts) => sign switch
+    private static bool? IsThere(Sign sign, UnitView view, IReadOnlyDictionary<string, Standing> standings) => sign switch
     {
         AttributeSign a => Attribute(a, [.. view.At(a.Position).Select(p => view.AttributeOf(p.Component, a.Attribute))]),
         DamageSign d => Damage(d, [.. view.At(d.Position).Select(p => view.FindingsOf(p.Component).Select(f => f.Observation).ToArray())]),
-        VerdictSign v => verdicts.TryGetValue(v.Subject, out var verdict) ? Verdict(v, verdict) : null,
+        VerdictSign v => standings.TryGetValue(v.Subject, out var standing) ? Limit(v, standing) : null,
         _ => null,
     };
 
@@ -49,19 +49,12 @@ public static class ClueBook
         return parts.Length > 0 && parts.All(p => p.Any(o => o is Sound) && !p.Any(o => o is DamageSeen)) ? false : null;
     }
 
-    private static bool? Verdict(VerdictSign sign, Verdict verdict) => verdict.Outcome switch
+    private static bool? Limit(VerdictSign sign, Standing standing) => (sign.Side, standing) switch
     {
-        Outcome.Conforming => false,
-        Outcome.Nonconforming when sign.Side is null => true,
-        Outcome.Nonconforming => SideOf(verdict) is { } side ? side == sign.Side : null,
-        _ => null,
+        (_, Standing.Within) => false,
+        (null, _) => true,
+        (_, Standing.Beyond) => null,
+        (LimitSide.Below, _) => standing == Standing.Below,
+        _ => standing == Standing.Above,
     };
-
-    private static LimitSide? SideOf(Verdict verdict)
-    {
-        var (value, limits) = (verdict.Value, verdict.Against);
-        if ((value?.Value ?? value?.High)?.InSi < limits?.Low?.InSi)
-            return LimitSide.Below;
-        return (value?.Value ?? value?.Low)?.InSi > limits?.High?.InSi ? LimitSide.Above : null;
-    }
 }

@@ -59,6 +59,10 @@ public static class FieldProblems
 
     public static readonly Problem UnknownSymptom = Of("unknown-symptom", "The family has no such symptom", "The symptom, or the gear it is said to be in, is not in the family.", "GET the family for the list.");
 
+    public static readonly Problem UnknownTest = Of("unknown-test", "The family has no such test", "The test is not in the family.", "Take one of those under allowed.");
+
+    public static readonly Problem UnknownCause = Of("unknown-cause", "The family has no such cause", "The cause is not in the family.", "Take one of those under allowed.");
+
     public static readonly Problem UnknownComponent = Of("unknown-component", "There is no such part", "No part of this id is in the unit.", "GET the components of the unit, or name a position instead.");
 
     public static readonly Problem UnknownInstrument = Of("unknown-instrument", "There is no such instrument", "The instrument is not registered, so that its error can't be counted.", "POST it to /v1/instruments first, or leave it out.");
@@ -86,7 +90,7 @@ public static class FieldProblems
     [
         UnknownField, MissingField, DuplicateField, WrongType, BareNumber, UnknownUnitOfMeasure, WrongDimension, TooManyDigits, OutOfRange, NotAllowed,
         BadText, BadId, BadTime, BadCount, Contradiction, UnknownPosition, UnknownCharacteristic, UnknownKind, UnknownAttribute, UnknownDamage,
-        UnknownClearance, UnknownPiece, UnknownSymptom, UnknownComponent, UnknownInstrument, UnknownRecord, UnknownSubject, UnknownGear, UnknownPart, UnknownStock, UnknownLine, UnknownOperation, BadCursor, BadAddress,
+        UnknownClearance, UnknownPiece, UnknownSymptom, UnknownTest, UnknownCause, UnknownComponent, UnknownInstrument, UnknownRecord, UnknownSubject, UnknownGear, UnknownPart, UnknownStock, UnknownLine, UnknownOperation, BadCursor, BadAddress,
     ];
 
     private static Problem Of(string code, string title, string cause, string fix) => new(code, 0, title, cause, fix);

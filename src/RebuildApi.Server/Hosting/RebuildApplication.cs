@@ -28,6 +28,8 @@ public static class RebuildApplication
         app.MapAnswers();
         app.MapDecisions();
         app.MapSelections();
+        app.MapDiagnosis();
+        app.MapLearning();
         app.MapLoosePairings();
         app.MapCandidates();
         app.MapRates();

@@ -36,6 +36,7 @@ public static class Services
         services.AddSingleton<DecisionDesk>();
         services.AddSingleton<PlanDesk>();
         services.AddSingleton<ShelfAllocation>();
+        services.AddSingleton<DiagnosisDesk>();
         services.AddSingleton<ShopHistory>();
         services.AddSingleton<StationHistory>();
         services.AddSingleton<WornParts>();

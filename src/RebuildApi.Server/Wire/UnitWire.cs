@@ -30,14 +30,24 @@ public sealed record UnitWire(
 {
     /// <summary>From the store.</summary>
     public static UnitWire From(Unit unit) => new(
-        unit.Id, unit.Tag, FamilyEditionWire.From(unit.Family), unit.Customer, [.. unit.Complaint.Select(s => new SymptomSeenWire(s.Symptom, s.Gear))],
+        unit.Id, unit.Tag, FamilyEditionWire.From(unit.Family), unit.Customer, [.. unit.Complaint.Select(SymptomSeenWire.From)],
         unit.Words, unit.Stage, unit.Opened, unit.OpenedBy, unit.Version);
 }
 
 /// <summary>A symptom that the owner brought.</summary>
 /// <param name="Symptom">Id of the family's symptom.</param>
 /// <param name="Gear">The gear it belongs to, if one.</param>
-public sealed record SymptomSeenWire(string Symptom, string? Gear);
+/// <param name="Load">Which way the power runs when it comes.</param>
+/// <param name="Clutch">Whether the clutch is pressed when it comes.</param>
+/// <param name="Temperature">How warm the gearbox is when it comes.</param>
+/// <param name="Road">What the road is like when it comes.</param>
+public sealed record SymptomSeenWire(
+    string Symptom, string? Gear, SymptomLoad? Load = null, SymptomClutch? Clutch = null, SymptomTemperature? Temperature = null, SymptomRoad? Road = null)
+{
+    /// <summary>From the contract.</summary>
+    public static SymptomSeenWire From(SymptomSeen seen) =>
+        new(seen.Symptom, seen.Gear, seen.When?.Load, seen.When?.Clutch, seen.When?.Temperature, seen.When?.Road);
+}
 
 /// <summary>A unit to be taken in.</summary>
 /// <param name="Tag">What is written on it.</param>
@@ -59,10 +69,23 @@ public sealed record UnitRequest(
 /// <summary>A symptom that the owner brings.</summary>
 /// <param name="Symptom">Id of the family's symptom.</param>
 /// <param name="Gear">The gear it belongs to, if one.</param>
-public sealed record SymptomRequest([Id] string Symptom, [Id] string? Gear = null)
+/// <param name="Load">Which way the power runs when it comes, if the owner said.</param>
+/// <param name="Clutch">Whether the clutch is pressed when it comes, if the owner said.</param>
+/// <param name="Temperature">How warm the gearbox is when it comes, if the owner said.</param>
+/// <param name="Road">What the road is like when it comes, if the owner said.</param>
+public sealed record SymptomRequest(
+    [Id] string Symptom,
+    [Id] string? Gear = null,
+    SymptomLoad? Load = null,
+    SymptomClutch? Clutch = null,
+    SymptomTemperature? Temperature = null,
+    SymptomRoad? Road = null)
 {
     /// <summary>To the contract.</summary>
-    public SymptomSeen ToContract() => new(Symptom, Gear);
+    public SymptomSeen ToContract() => new(Symptom, Gear)
+    {
+        When = Load is null && Clutch is null && Temperature is null && Road is null ? null : new SymptomContext(Load, Clutch, Temperature, Road),
+    };
 }
 
 /// <summary>Changes of a unit; what is left out stays, null takes away.</summary>

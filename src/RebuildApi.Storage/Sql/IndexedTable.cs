@@ -53,6 +53,9 @@ internal sealed record IndexedTable(string Name, string Kind, bool Newest, strin
         new("comeback", "comeback", false, "r.id || '|' || r.unit || '|' || COALESCE(r.supersedes, '')",
             Of(StoreJson.Default.Comeback, (e, c) => Text(e.Id, e.Unit, c.Supersedes))),
         new("policy", "policy", false, "r.number", Of(StoreJson.Default.PolicyEdition, (_, p) => Text(p.Number))),
+        OfShop(TestDone.Table),
+        OfShop(ConfirmedCauses.Table),
+        OfShop(PriorUpdate.Table),
     ];
 
     private static IndexedTable OfShop<T>(ShopTable<T> table)

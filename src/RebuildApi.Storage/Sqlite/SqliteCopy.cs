@@ -31,6 +31,9 @@ internal sealed class SqliteCopy(string shop)
         UNION ALL SELECT 'approval', COUNT(*) FROM approval
         UNION ALL SELECT 'invoice_line', COUNT(*) FROM invoice_line
         UNION ALL SELECT 'work', COUNT(*) FROM work
+        UNION ALL SELECT 'test', COUNT(*) FROM test
+        UNION ALL SELECT 'confirmation', COUNT(*) FROM confirmation
+        UNION ALL SELECT 'prior', COUNT(*) FROM prior
         """;
 
     private static readonly ChainReport NoChain = new(0, "", null, null);

@@ -24,7 +24,7 @@ internal sealed record DiagnosisCase(
     {
         var family = Shipped.Of(Family);
         var network = new CauseNetwork(family);
-        return Diagnoser.Diagnose(network, new DiagnosisQuestion(ClueBook.Of(network, View(family), ImmutableDictionary<string, Verdict>.Empty)));
+        return Diagnoser.Diagnose(network, new DiagnosisQuestion(ClueBook.Of(network, View(family), ImmutableDictionary<string, Standing>.Empty)));
     }
 
     /// <summary>The first causes that the engine names.</summary>
@@ -35,7 +35,7 @@ internal sealed record DiagnosisCase(
         var snapshot = (Found ?? []).Aggregate(SnapshotBuilder.Complete(family), (s, f) => s.Sees(f.Component(family), f.Observation())).Snapshot with
         {
             Complaint = [.. Complaint.Select(c => c.Seen())],
-            Tests = [.. (Checks ?? []).Select((t, i) => new TestSeen($"t{i}", t.Test, t.Shown, SnapshotBuilder.Taken(null), null))],
+            Tests = [.. (Checks ?? []).Select((t, i) => new TestSeen($"t{i}", t.Test, t.Shown, SnapshotBuilder.Taken(null)))],
         };
         return new UnitView(snapshot, new FamilyIndex(family));
     }
