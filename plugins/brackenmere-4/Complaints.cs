@@ -93,7 +93,8 @@ internal static class Complaints
             .Damaged("input-bearing", "*", "subsurface-fatigue", "surface-fatigue").Found(0.5, 0.7, 0.9).OutOfLimits("input-bearing/radial-clearance"),
         Because("input-bearing-thrust", "The input bearing was loaded from one side: thrust", 0.04)
             .Brings("noise-in-every-gear", 0.4, 0.6, 0.8).Brings("noise-in-neutral", 0.2, 0.4, 0.6)
-            .Damaged("input-bearing", "one-side", "subsurface-fatigue", "surface-fatigue").Found(0.7, 0.85, 0.95, 0.003),
+            .Damaged("input-bearing", "one-side", "subsurface-fatigue", "surface-fatigue").Found(0.4, 0.6, 0.8, 0.003)
+            .Damaged("input-bearing", "thrust-side", "subsurface-fatigue", "surface-fatigue").Found(0.4, 0.6, 0.8, 0.003),
         Because("dirt-in-the-oil", "Dirt or chips went through the bearings", 0.06)
             .Brings("noise-in-every-gear", 0.2, 0.4, 0.6)
             .Damaged("input-bearing", "*", "debris-indentation", "abrasive-wear").Found(0.6, 0.8, 0.9, 0.02)

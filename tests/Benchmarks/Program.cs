@@ -1,6 +1,6 @@
 using RebuildApi.Benchmarks;
 
-// Which to run: "selection", "planning", "measuring" or "storage"; all when nothing is said.
+// Which to run: "selection", "planning", "measuring", "storage" or "diagnosis"; all when nothing is said.
 var wanted = args.FirstOrDefault();
 if (wanted is null or "selection")
     SelectionBenchmark.Run(Console.Out);
@@ -10,3 +10,5 @@ if (wanted is null or "measuring")
     MeasuringBenchmark.Run(Console.Out);
 if (wanted is null or "storage")
     await StorageBenchmark.Run(Console.Out);
+if (wanted is null or "diagnosis")
+    DiagnosisBenchmark.Run(Console.Out);

@@ -15,6 +15,7 @@ public sealed class DemoReport(HttpClient http, TextWriter output)
         using var pairings = await Get($"/v1/units/{unit}/pairings{Everything}");
         using var neighbourhoods = await Get($"/v1/units/{unit}/neighbourhoods{Everything}");
         var report = new ReportText(output);
+        await PrintDiagnosis(unit, report);
         foreach (var group in Items(verdicts).Select(GroupOf).Distinct())
         {
             report.Heading(group);
@@ -34,6 +35,23 @@ public sealed class DemoReport(HttpClient http, TextWriter output)
         report.Blocks(Entries(verdicts, "blocks"));
         report.Heading("cautions");
         report.Cautions(Entries(verdicts, "cautions"));
+    }
+
+    // What could be said from the owner's words alone, and what it came to once the box was apart.
+    private async Task PrintDiagnosis(string unit, ReportText report)
+    {
+        using var taken = await Get($"/v1/units/{unit}");
+        var family = taken.RootElement.GetProperty("family").GetProperty("id").GetString();
+        var said = JsonSerializer.Serialize(new { complaint = taken.RootElement.GetProperty("complaint") });
+        using var content = new StringContent(said, System.Text.Encoding.UTF8, "application/json");
+        using var answer = await http.PostAsync($"/v1/families/{family}/diagnoses", content);
+        using var before = await JsonDocument.ParseAsync(await answer.Content.ReadAsStreamAsync());
+        using var after = await Get($"/v1/units/{unit}/diagnosis");
+        report.Heading("the complaint, before strip-down");
+        report.Causes(Entries(before, "causes").Take(5));
+        report.NextCheck(Entries(before, "checks"));
+        report.Heading("what the teardown made of it");
+        report.CausesWithReasons(Entries(after, "causes").Where(c => c.GetProperty("probability").GetDouble() > 0.5).Take(4));
     }
 
     private async Task<JsonDocument> Get(string path) => await JsonDocument.ParseAsync(await http.GetStreamAsync(path));

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 
 namespace RebuildApi.Server.Demo;
@@ -76,6 +77,31 @@ public sealed class ReportText(TextWriter output)
             Sentences(symptom, "reasons");
     }
 
+    /// <summary>What may lie behind the complaint, one line for each cause.</summary>
+    public void Causes(IEnumerable<JsonElement> causes)
+    {
+        foreach (var cause in causes)
+            Line("  ", $"{Text(cause, "name")}: {Percent(cause, "probability")} % ({Percent(cause, "low")} to {Percent(cause, "high")})");
+    }
+
+    /// <summary>The same with the two clues that weigh most.</summary>
+    public void CausesWithReasons(IEnumerable<JsonElement> causes)
+    {
+        foreach (var cause in causes)
+        {
+            Causes([cause]);
+            foreach (var reason in cause.GetProperty("reasons").EnumerateArray().Take(2))
+                Line("      ", Text(reason, "text"));
+        }
+    }
+
+    /// <summary>What to try while the box is still whole.</summary>
+    public void NextCheck(IEnumerable<JsonElement> checks)
+    {
+        foreach (var check in checks.Where(c => Text(c, "stage") == "before-strip-down").Take(1))
+            Line("  next check: ", $"{Text(check, "name")}? ({check.GetProperty("minutes").GetDecimal().ToString(CultureInfo.InvariantCulture)} min)");
+    }
+
     /// <summary>What has not been read or seen yet.</summary>
     public void Missing(IEnumerable<JsonElement> missing)
     {
@@ -147,6 +173,8 @@ public sealed class ReportText(TextWriter output)
     private static bool IsAlwaysNew(JsonElement part) => part.GetProperty("reasons").EnumerateArray().All(r => Text(r, "code") == "single-use");
 
     private static bool IsGood(JsonElement answer) => Text(answer, "outcome") is "conforming" or "compatible";
+
+    private static string Percent(JsonElement item, string name) => Math.Round(100 * item.GetProperty(name).GetDouble()).ToString(CultureInfo.InvariantCulture);
 
     private static string Text(JsonElement item, string name) => item.GetProperty(name).GetString()!;
 }
