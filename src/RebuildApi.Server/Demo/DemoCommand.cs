@@ -55,7 +55,9 @@ public static class DemoCommand
         if (!await new TeardownPlayer(http, output).Play(teardown))
             return false;
         await new DemoReport(http, output).Print(teardown.Unit);
-        return true;
+        var shop = Teardown.Shop();
+        await output.WriteLineAsync(Environment.NewLine + shop.Note);
+        return await new TeardownPlayer(http, output).Play(shop) && await new PlanReport(http, output).Print(shop.Unit);
     }
 
     private static Uri AddressOf(WebApplication app) =>

@@ -151,7 +151,7 @@ public sealed class ReportText(TextWriter output)
     }
 
     /// <summary>A line broken at spaces, the rest indented under it. Nothing is printed for no words.</summary>
-    private void Line(string indent, string words)
+    public void Line(string indent, string words)
     {
         if (words.Length == 0)
             return;

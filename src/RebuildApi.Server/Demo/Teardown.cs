@@ -8,12 +8,15 @@ namespace RebuildApi.Server.Demo;
 /// <param name="Steps">The requests, in order.</param>
 public sealed record Teardown(string Note, string Unit, IReadOnlyList<TeardownStep> Steps)
 {
-    private const string Resource = "demo/teardown.json";
+    /// <summary>The teardown of the demo unit.</summary>
+    public static Teardown Load() => Load("demo/teardown.json");
 
-    /// <summary>Reads it from the program itself.</summary>
-    public static Teardown Load()
+    /// <summary>What the shop charges, can order and has on its shelf.</summary>
+    public static Teardown Shop() => Load("demo/shop.json");
+
+    private static Teardown Load(string resource)
     {
-        using var stream = typeof(Teardown).Assembly.GetManifestResourceStream(Resource)!;
+        using var stream = typeof(Teardown).Assembly.GetManifestResourceStream(resource)!;
         return JsonSerializer.Deserialize<Teardown>(stream, JsonSerializerOptions.Web)!;
     }
 }

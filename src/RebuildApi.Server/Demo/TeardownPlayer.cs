@@ -13,7 +13,7 @@ public sealed class TeardownPlayer(HttpClient http, TextWriter output)
     {
         for (var i = 0; i < teardown.Steps.Count; i++)
         {
-            if (!await Send(teardown.Steps[i], "demo-" + i.ToString(CultureInfo.InvariantCulture)))
+            if (!await Send(teardown.Steps[i], string.Create(CultureInfo.InvariantCulture, $"demo-{teardown.Steps.Count}-{i}")))
                 return false;
         }
 
@@ -26,6 +26,8 @@ public sealed class TeardownPlayer(HttpClient http, TextWriter output)
         using var request = new HttpRequestMessage(new HttpMethod(step.Method), step.Path);
         request.Content = new StringContent(step.Body.GetRawText(), Encoding.UTF8, "application/json");
         request.Headers.Add("Idempotency-Key", key);
+        if (step.Method == "PATCH")
+            request.Headers.Add("If-Match", "*");
         using var response = await http.SendAsync(request);
         var body = await response.Content.ReadAsStringAsync();
         if (!response.IsSuccessStatusCode)

@@ -12,12 +12,15 @@ public sealed class PlanNeeds(Offers offers, FamilyIndex family, Display show)
 {
     private const string Required = "required";
 
+    // A smaller risk is not worth a line of its own.
+    private const decimal LeastChance = 0.01m;
+
     /// <summary>The lines, in stripping order, labour after parts.</summary>
     public ImmutableArray<Needed> Of(Plan plan) =>
     [
         .. plan.Lines.SelectMany(Taken).GroupBy(t => t.Id, StringComparer.Ordinal).SelectMany(Goods),
         .. plan.Work.GroupBy(w => w.Position is null ? w.Operation : $"{w.Operation}/{Subjects.Of(w.Position, w.Index)}", StringComparer.Ordinal).Select(Labour),
-        .. plan.Lines.Where(l => l.Source is PartSource.Found or PartSource.Rework && l.Comeback > 0).Select(IfBad).OfType<Needed>(),
+        .. plan.Lines.Where(l => l.Source is not (PartSource.Catalogue or PartSource.ToBeBought)).Select(IfBad).OfType<Needed>(),
     ];
 
     /// <summary>Everything that goes into one place, by where it comes from.</summary>
@@ -66,16 +69,17 @@ public sealed class PlanNeeds(Offers offers, FamilyIndex family, Display show)
             rates.TaxOf(rates.LabourTax), first.Position is { } position ? [Subjects.Of(position, first.Index)] : [], null, null, first.Operation);
     }
 
-    /// <summary>A part that goes back although it is not proven good may prove bad; then the cheapest new one of its kind is needed.</summary>
+    /// <summary>A used part that is not proven good may prove bad; then what the plan has as the next best for its place is needed instead.</summary>
     private Needed? IfBad(PlanLine line)
     {
-        var kind = family.KindAt(line.Position)!;
-        var part = offers.Parts.Values.Where(p => p.Kind == kind.Id).OrderBy(p => p.Price).ThenBy(p => p.Id, StringComparer.Ordinal).FirstOrDefault();
-        if (part is null || offers.Rates.ComebackCost == 0)
+        if (offers.Rates.ComebackCost == 0 || line.NextBest is not { } next || !offers.Parts.TryGetValue(next.Candidate, out var part))
             return null;
         var chance = Math.Round(Math.Min(1m, (decimal)line.Comeback / offers.Rates.ComebackCost), 4);
+        if (chance < LeastChance)
+            return null;
         var place = Subjects.Of(line.Position, line.Index);
-        return Piece("if-bad/" + place, "part", $"If the {show.Words(kind.Name)} that came in proves bad: {part.Name}", 1, part.Price, offers.Rates.TaxOfPart(part.Tax), [place])
+        var name = show.Words(family.Positions[line.Position].Name);
+        return Piece("if-bad/" + place, "part", $"If the used part at {name} proves bad: {part.Name}", 1, part.Price, offers.Rates.TaxOfPart(part.Tax), [place])
             with { Part = part.Id, Need = "recommended", Chance = chance };
     }
 
