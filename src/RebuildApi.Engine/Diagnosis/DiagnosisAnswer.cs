@@ -64,8 +64,8 @@ public sealed record Unexplained(Clue Clue, double Probability);
 /// <param name="Clue">What it may show; of several things that one look may show, the one that tells most.</param>
 /// <param name="Chance">How likely it shows.</param>
 /// <param name="Bits">
-/// Expected information: by how many bits the doubts about the causes, each taken by itself, shrink on average (the sum of the mutual information of the
-/// result with each cause).
+/// Expected information: by how many bits the doubts about the causes that bring something that is there, each taken by itself, shrink on average (the
+/// sum of the mutual information of the result with each); about all causes when nothing is there.
 /// </param>
 /// <param name="Saving">Expected saving in minor units, when costs are known.</param>
 /// <param name="PerMinute">Bits for each minute; the saving for each minute when costs are known.</param>

@@ -15,11 +15,12 @@ internal static class NextChecks
     public static ImmutableArray<NextCheck> Of(CauseNetwork network, Weighing weighing, ImmutableArray<double> likely, DiagnosisQuestion question)
     {
         var known = question.Seen.Select(s => s.Clue.Id).ToHashSet(StringComparer.Ordinal);
+        var asked = Asked(network, question.Seen);
         return
         [
             .. network.Tests.Where(t => t.Stage >= question.From).Concat(network.Signs.Select(s => s.Clue))
                 .Where(clue => !known.Contains(clue.Id))
-                .Select(clue => Weigh(clue, network, weighing, likely, question))
+                .Select(clue => Weigh(clue, network, weighing, likely, asked, question))
                 .Where(check => check.Bits > Telling || check.Saving > Telling)
                 .GroupBy(check => (check.Clue.Kind, check.Clue.Look))
                 .Select(look => look.MaxBy(check => check.PerMinute)!)
@@ -28,7 +29,15 @@ internal static class NextChecks
         ];
     }
 
-    private static NextCheck Weigh(Clue clue, CauseNetwork network, Weighing weighing, ImmutableArray<double> likely, DiagnosisQuestion question)
+    // Nobody asked after a cause that brings nothing that is there; when nothing is there, all are asked after.
+    private static ImmutableHashSet<int> Asked(CauseNetwork network, ImmutableArray<ClueSeen> seen)
+    {
+        var there = seen.Where(s => s.Present).SelectMany(s => s.Clue.Links).Select(l => l.Cause).ToImmutableHashSet();
+        return there.IsEmpty ? [.. Enumerable.Range(0, network.Causes.Length)] : there;
+    }
+
+    private static NextCheck Weigh(
+        Clue clue, CauseNetwork network, Weighing weighing, ImmutableArray<double> likely, ImmutableHashSet<int> asked, DiagnosisQuestion question)
     {
         var absent = weighing.WithAbsent(clue);
         var quiet = (1 - clue.Otherwise.Best) * absent.Z / weighing.All.Z;
@@ -37,7 +46,8 @@ internal static class NextChecks
         {
             var ifAbsent = AbsentYes(c, clue, network, absent);
             var ifShown = quiet < 1 ? Math.Clamp((likely[c] - quiet * ifAbsent) / (1 - quiet), 0, 1) : likely[c];
-            bits += Entropy(likely[c]) - quiet * Entropy(ifAbsent) - (1 - quiet) * Entropy(ifShown);
+            if (asked.Contains(c))
+                bits += Entropy(likely[c]) - quiet * Entropy(ifAbsent) - (1 - quiet) * Entropy(ifShown);
             if (question.Costs.TryGetValue(network.Causes[c].Id, out var cost))
                 saving += cost.Expected(likely[c]) - quiet * cost.Expected(ifAbsent) - (1 - quiet) * cost.Expected(ifShown);
         }

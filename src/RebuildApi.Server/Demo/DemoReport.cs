@@ -42,7 +42,7 @@ public sealed class DemoReport(HttpClient http, TextWriter output)
     {
         using var taken = await Get($"/v1/units/{unit}");
         var family = taken.RootElement.GetProperty("family").GetProperty("id").GetString();
-        var said = JsonSerializer.Serialize(new { complaint = taken.RootElement.GetProperty("complaint") });
+        var said = JsonSerializer.Serialize(new { complaint = taken.RootElement.GetProperty("complaint"), checks = 500 });
         using var content = new StringContent(said, System.Text.Encoding.UTF8, "application/json");
         using var answer = await http.PostAsync($"/v1/families/{family}/diagnoses", content);
         using var before = await JsonDocument.ParseAsync(await answer.Content.ReadAsStreamAsync());
@@ -51,8 +51,13 @@ public sealed class DemoReport(HttpClient http, TextWriter output)
         report.Causes(Entries(before, "causes").Take(5));
         report.NextCheck(Entries(before, "checks"));
         report.Heading("what the teardown made of it");
-        report.CausesWithReasons(Entries(after, "causes").Where(c => c.GetProperty("probability").GetDouble() > 0.5).Take(4));
+        report.CausesWithReasons(Entries(after, "causes").Where(IsLikely).Where(ExplainsComplaint).Take(4));
     }
+
+    private static bool IsLikely(JsonElement cause) => cause.GetProperty("probability").GetDouble() > 0.5;
+
+    private static bool ExplainsComplaint(JsonElement cause) => cause.GetProperty("weights").EnumerateArray()
+        .Any(w => w.GetProperty("clue").GetString()!.StartsWith("symptom:", StringComparison.Ordinal) && w.GetProperty("logOdds").GetDouble() > 0);
 
     private async Task<JsonDocument> Get(string path) => await JsonDocument.ParseAsync(await http.GetStreamAsync(path));
 

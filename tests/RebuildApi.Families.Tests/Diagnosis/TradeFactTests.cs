@@ -63,5 +63,9 @@ public sealed class TradeFactTests
         Assert.Contains(checks[0], new[] { "engine-off-shift", "reverse-delay" });
     }
 
+    [Fact]
+    public void A_check_that_tells_only_of_what_nobody_complained_of_is_not_named() =>
+        Assert.DoesNotContain("noise-comes-with-pedal", DiagnosisCases.Of("b-01").Diagnose().Checks.Select(c => c.Clue.Look));
+
     private static double Chance(DiagnosisAnswer answer, string cause) => answer.Causes.Single(c => c.Cause.Id == cause).Probability;
 }
