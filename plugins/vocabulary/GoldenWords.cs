@@ -6,7 +6,7 @@ namespace FamilyWords;
 internal static class GoldenWords
 {
     private const string Gauge = "reference-gauge";
-    private static readonly Taken s_seen = new(null, null, "Wren", "bench-1", new DateTimeOffset(2026, 1, 5, 9, 0, 0, TimeSpan.Zero), null);
+    private static readonly Taken s_seen = new(null, null, "author", "paper", new DateTimeOffset(2026, 1, 5, 9, 0, 0, TimeSpan.Zero), null);
 
     public static GoldenCase Case(string name, string family) => new(name, new UnitSnapshot(
         "golden", new FamilyVersion(family, "1.0.0"), [], [], [], [], [], [],

@@ -1,0 +1,20 @@
+using FamilyFiles.Forms;
+using FamilyFiles.Yaml;
+
+namespace FamilyFiles.Sections;
+
+/// <summary>A complaint that an owner brings.</summary>
+internal sealed class SymptomForm : ObjectForm<Symptom>
+{
+    private readonly Field<Wording> _name;
+    private readonly Field<ImmutableArray<string>> _gears;
+
+    public SymptomForm()
+        : base("symptom", "A complaint that an owner brings.")
+    {
+        _name = Need("name", WordsForm.All, "What a person calls it.");
+        _gears = Some("gears", Plain.Names, "The gears it may belong to; none when it is of the whole gearbox.");
+    }
+
+    protected override Symptom Make(Got got, Node node, Place place, FileReading reading) => new(place.Id, got.Of(_name).Keyed("symptom." + place.Id), got.Of(_gears));
+}
