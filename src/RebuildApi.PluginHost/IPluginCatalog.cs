@@ -43,6 +43,15 @@ public interface IPluginCatalog
     /// <exception cref="PluginChangedException">What lies there now has another hash.</exception>
     Task<PluginStatus> Approve(string id, string sha256, string who, CancellationToken cancellation);
 
+    /// <summary>Reads a family file and checks what it says, storing nothing. What is wrong is said with line and column.</summary>
+    /// <param name="fileName">Name for messages.</param>
+    /// <param name="utf8">The file's bytes.</param>
+    ReadResult ReadFile(string fileName, byte[] utf8);
+
+    /// <summary>Writes a family as a file that reads back as the same family.</summary>
+    /// <exception cref="NotSupportedException">No plug-in writes files, or the family holds something that a file can't say; the message names it.</exception>
+    byte[] WriteFile(Family family);
+
     /// <summary>Raised after a plug-in was taken up, replaced, refused or removed.</summary>
     event EventHandler<PluginStatus>? Changed;
 }

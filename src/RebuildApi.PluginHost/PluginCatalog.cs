@@ -30,6 +30,7 @@ public sealed class PluginCatalog : IPluginCatalog, IDisposable
     private readonly Approvals _approvals;
     private readonly ShadowFolder _shadow;
     private readonly PluginTaking _taking;
+    private readonly FileTaking _files;
     private readonly SemaphoreSlim _changing = new(1, 1);
     private volatile CatalogView _view = CatalogView.Empty;
 
@@ -39,16 +40,20 @@ public sealed class PluginCatalog : IPluginCatalog, IDisposable
         _approvals = new Approvals(options);
         _shadow = new ShadowFolder(options.ShadowFolder);
         _taking = new PluginTaking(options, _approvals, _shadow);
+        _files = new FileTaking(options, _approvals);
     }
 
-    /// <summary>Takes up every plug-in that lies in the plug-in folders, in the order of their ids. One that fails stops no other.</summary>
+    /// <summary>
+    /// Takes up every plug-in that lies in the plug-in folders, in the order of their ids, and then every family file. One that fails stops no other.
+    /// </summary>
     /// <exception cref="IOException">The shadow folder can't be made.</exception>
     public static PluginCatalog Open(PluginHostOptions options)
     {
         var catalog = new PluginCatalog(options);
         // Waiting on several at once, but taken up in order: who comes first keeps its families.
         foreach (var entry in catalog.Folders().ToList().AsParallel().AsOrdered().WithDegreeOfParallelism(TakenAtOnce).Select(catalog._taking.Take))
-            catalog.Put(entry);
+            catalog.Place(entry);
+        catalog.RetakeFiles();
         return catalog;
     }
 
@@ -70,7 +75,7 @@ public sealed class PluginCatalog : IPluginCatalog, IDisposable
         while (_view.Find(familyId) is { } found && found.Family.Family.Hooks.FirstOrDefault(h => h.Id == scope.Id) is { } declared)
         {
             // The scope that was declared counts, not the one that was handed over. A plug-in that was replaced just now gives no result: ask its successor.
-            if (found.Entry.Running!.Door.Run(found.Family, declared, snapshot) is { } result)
+            if (found.Entry.Running!.Door!.Run(found.Family, declared, snapshot) is { } result)
                 return result;
         }
 
@@ -83,7 +88,7 @@ public sealed class PluginCatalog : IPluginCatalog, IDisposable
     /// <inheritdoc/>
     public async Task<ImmutableArray<PluginStatus>> ReloadAll(CancellationToken cancellation)
     {
-        var ids = Folders().Select(f => Path.GetFileName(f)).Union(Plugins.Select(p => p.Id), StringComparer.Ordinal);
+        var ids = Folders().Concat(_files.Paths()).Select(f => Path.GetFileName(f)).Union(Plugins.Select(p => p.Id), StringComparer.Ordinal);
         foreach (var id in ids.Order(StringComparer.Ordinal))
             await Reload(id, cancellation);
         return Plugins;
@@ -93,15 +98,20 @@ public sealed class PluginCatalog : IPluginCatalog, IDisposable
     public Task<PluginStatus> Approve(string id, string sha256, string who, CancellationToken cancellation) => Change(
         () =>
         {
-            var folder = FolderOf(id) ?? throw new PluginNotFoundException(id);
-            var found = _taking.Look(folder);
-            if (found is not null && found.Sha256 != sha256)
-                throw new PluginChangedException(id, found.Sha256);
-            if (found is not null && !_approvals.Cover(found))
-                _approvals.Add(found, who);
+            var found = HashOf(id);
+            if (found is not null && found != sha256)
+                throw new PluginChangedException(id, found);
+            if (found is not null && !_approvals.Cover(id, found))
+                _approvals.Add(id, found, who);
             return Retake(id);
         },
         cancellation);
+
+    /// <inheritdoc/>
+    public ReadResult ReadFile(string fileName, byte[] utf8) => _files.Read(fileName, utf8, _view.Reader);
+
+    /// <inheritdoc/>
+    public byte[] WriteFile(Family family) => FileTaking.Write(family, _view.Reader);
 
     /// <summary>Lets go of every plug-in and of the shadow copies.</summary>
     public void Dispose()
@@ -109,7 +119,7 @@ public sealed class PluginCatalog : IPluginCatalog, IDisposable
         var last = _view;
         _view = CatalogView.Empty;
         foreach (var entry in last.Entries)
-            entry.Running?.Door.Close();
+            entry.Running?.Door?.Close();
         _shadow.Dispose();
         _changing.Dispose();
     }
@@ -136,17 +146,42 @@ public sealed class PluginCatalog : IPluginCatalog, IDisposable
     {
         if (FolderOf(id) is { } folder)
             return _taking.Take(folder);
+        if (_files.PathOf(id) is { } file)
+            return _files.Take(file, _view.Reader);
         return _view.Status(id) is { } known
-            ? PluginEntry.Idle(id, PluginState.Removed, "Its folder is gone.", known.Sha256, known.ContractVersion, _options.Time.GetUtcNow())
+            ? PluginEntry.Idle(id, PluginState.Removed, "It is gone from its folder.", known.Sha256, known.ContractVersion, _options.Time.GetUtcNow())
             : throw new PluginNotFoundException(id);
     }
 
     private PluginStatus Put(PluginEntry entry)
     {
+        var before = _view.Reader;
+        Place(entry);
+        if (_view.Reader != before)
+            RetakeFiles();
+        return _view.Status(entry.Status.Id)!;
+    }
+
+    private void Place(PluginEntry entry)
+    {
         var replaced = _view.Entries.FirstOrDefault(e => e.Status.Id == entry.Status.Id);
         _view = _view.With(entry);
-        replaced?.Running?.Door.Close();
-        return _view.Status(entry.Status.Id)!;
+        replaced?.Running?.Door?.Close();
+    }
+
+    /// <summary>Another reader may read a file otherwise, so each is looked at again.</summary>
+    private void RetakeFiles()
+    {
+        foreach (var file in _files.Paths().Where(f => FolderOf(Path.GetFileName(f)) is null))
+            Place(_files.Take(file, _view.Reader));
+    }
+
+    /// <summary>The hash of what lies there, or null when it breaks a rule.</summary>
+    private string? HashOf(string id)
+    {
+        if (FolderOf(id) is { } folder)
+            return _taking.Look(folder)?.Sha256;
+        return _files.PathOf(id) is { } file ? _files.Look(file)?.Sha256 : throw new PluginNotFoundException(id);
     }
 
     private string? FolderOf(string id) => Folders().FirstOrDefault(f => Path.GetFileName(f) == id);

@@ -33,6 +33,15 @@ public sealed record PluginHostOptions
     /// <summary>The longest that any one call of a hook may take, whatever its scope asks for.</summary>
     public TimeSpan LongestHookBudget { get; init; } = TimeSpan.FromSeconds(2);
 
+    /// <summary>How long a reader may take over one family file, and a writer to write one.</summary>
+    public TimeSpan ReadBudget { get; init; } = TimeSpan.FromSeconds(20);
+
+    /// <summary>Folders in which families lie that were written as files.</summary>
+    public ImmutableArray<string> FamilyFolders { get; init; } = [];
+
+    /// <summary>The most bytes of one family file.</summary>
+    public int BytesPerFamilyFile { get; init; } = 1 << 20;
+
     /// <summary>
     /// How to start the worker process that each plug-in's code runs in. None runs it in the service's own process, where a loop keeps one core, and an
     /// exit, a stack overflow or running out of memory ends the service.
@@ -64,6 +73,7 @@ public sealed record PluginHostOptions
         ApprovalsFile = Path.Combine(data, "approved-plugins.txt"),
         ShadowFolder = Path.Combine(data, "shadow"),
         DeclarationFolder = Path.Combine(data, "declared"),
+        FamilyFolders = [Path.Combine(data, "families")],
         CheckFamily = checkFamily,
     };
 }

@@ -28,7 +28,11 @@ public sealed record PluginStatus(
     string? ContractVersion,
     string? Containment,
     long Faults,
-    DateTimeOffset Since);
+    DateTimeOffset Since)
+{
+    /// <summary>What is doubtful in the families that are used.</summary>
+    public ImmutableArray<Diagnostic> Doubts { get; init; } = [];
+}
 
 /// <summary>A family that a plug-in declared and that is not used.</summary>
 /// <param name="Family">Its id.</param>

@@ -31,6 +31,8 @@ internal static class Plain
 
     public static Form<decimal> Minutes { get; } = new ScalarForm<decimal>("number-form", "Minutes such as 35.", ["number"], QuantityText.Decimal);
 
+    public static Form<decimal?> MinutesIfAny { get; } = new ScalarForm<decimal?>("number-form", "Minutes such as 35.", ["number"], t => QuantityText.Decimal(t));
+
     public static Form<Length> Length { get; } = new ScalarForm<Length>("length-form", "A length with its unit, such as 0.0005 in or 0.01 mm.", ["string"], QuantityText.Length);
 
     public static Form<Quantity> Quantity { get; } = new ScalarForm<Quantity>("quantity-form", "A number with its unit: 0.015 in, 0.01 mm, 3 deg, 52 N, 400 N.m, 680 HV, 36 pcs; a plain number is a ratio.", s_text, QuantityText.Read);

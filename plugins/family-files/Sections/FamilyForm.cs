@@ -21,6 +21,7 @@ internal sealed class FamilyForm : ObjectForm<Family>
     private readonly Field<ImmutableArray<DamagePolicy>> _damage;
     private readonly Field<ImmutableArray<Symptom>> _symptoms;
     private readonly Field<ImmutableArray<Cause>> _causes;
+    private readonly Field<ImmutableArray<DiagnosticTest>> _tests;
     private readonly Field<ImmutableArray<Text>> _cautions;
     private readonly Field<ImmutableArray<GoldenCase>> _golden;
 
@@ -44,6 +45,7 @@ internal sealed class FamilyForm : ObjectForm<Family>
         _damage = Some("damage", new ListForm<DamagePolicy>(new DamageForm()), "What each class of damage means for each kind.");
         _symptoms = Some("symptoms", new MapForm<Symptom>(new SymptomForm(), "ids such as growl"), "Complaints that an owner brings.");
         _causes = Some("causes", new MapForm<Cause>(new CauseForm(), "ids such as bearing-spalled"), "What may lie behind them.");
+        _tests = Some("tests", new MapForm<DiagnosticTest>(new TestForm(), "ids such as engine-off-shift"), "What can be tried to tell causes apart.");
         _cautions = Some("cautions", new MapForm<Text>(new CautionForm(), "ids such as interlock"), "What can hurt a person or the gearbox whatever the work.");
         _golden = Some("golden", new MapForm<GoldenCase>(new GoldenForm(), "what each case shows, in words"), "Worked cases that the rules must reproduce.");
     }
@@ -56,7 +58,10 @@ internal sealed class FamilyForm : ObjectForm<Family>
             [.. got.Of(_positions).Select((p, i) => p.StripOrder == 0 ? p with { StripOrder = i + 1 } : p)],
             got.Of(_clearances), got.Of(_series), got.Of(_operations), got.Of(_pairings), got.Of(_sets), got.Of(_meshes), got.Of(_damage), [],
             got.Of(_symptoms), got.Of(_causes), got.Of(_cautions),
-            [.. got.Of(_golden).Select(g => g with { Snapshot = g.Snapshot with { Family = version } })]);
+            [.. got.Of(_golden).Select(g => g with { Snapshot = g.Snapshot with { Family = version } })])
+        {
+            Tests = got.Of(_tests) is { IsEmpty: false } tests ? tests : null,
+        };
     }
 
     private sealed class CautionForm : Form<Text>

@@ -17,6 +17,9 @@ internal static class Build
     public static ScalarNode Word<T>(T value)
         where T : struct, Enum => new(Forms.ChoiceForm<T>.WordOf(value));
 
+    public static ScalarNode? WordIf<T>(T? value)
+        where T : struct, Enum => value is { } word ? Word(word) : null;
+
     public static ScalarNode Number(double value) => new(value.ToString("R", CultureInfo.InvariantCulture));
 
     public static ScalarNode Whole(int value) => new(value.ToString(CultureInfo.InvariantCulture));

@@ -45,6 +45,7 @@ internal static class FamilyWriter
             ("damage", List(f.Damage.Select(rules.Damage))),
             ("symptoms", MapIf(f.Symptoms.Select(s => (s.Id, (Node?)ComplaintWords.Symptom(s))))),
             ("causes", MapIf(f.Causes.Select(c => (c.Id, (Node?)ComplaintWords.Cause(c, sources))))),
+            ("tests", MapIf((f.Tests ?? []).Select(t => (t.Id, (Node?)ComplaintWords.Test(t, sources))))),
             ("cautions", MapIf(f.Cautions.Select(c => (CautionId(c), (Node?)Words(c, "caution." + CautionId(c)))))),
             ("golden", Alike.Shortened(MapIf(f.Golden.Select(g => (g.Name, (Node?)CaseWords.Case(g, figures)))))));
     }

@@ -17,7 +17,7 @@ internal sealed class SourceNames
             .OfType<Limits>().Select(l => l.Source)
             .Concat(family.Series.Select(s => s.Source)).Concat(family.Kinds.SelectMany(k => k.ToothSets).Select(t => t.Source)).ToList();
         var rules = family.Pairings.Select(p => p.Source).Concat(family.Damage.Select(d => d.Source)).ToList();
-        var likelihoods = family.Causes.Select(c => c.Source).ToList();
+        var likelihoods = family.Causes.Select(c => c.Source).Concat((family.Tests ?? []).Select(t => t.Source)).ToList();
         var materials = family.Materials.Select(m => m.Source).ToList();
         var usual = new[] { ("numbers", numbers), ("rules", rules), ("likelihoods", likelihoods), ("materials", materials) }
             .Where(s => s.Item2.Count > 0).Select(s => KeyValuePair.Create(s.Item1, s.Item2.CountBy(x => x).MaxBy(x => x.Value).Key)).ToList();

@@ -32,6 +32,9 @@ internal sealed class CatalogView
     /// <summary>A family with the plug-in that supplies it, or null.</summary>
     public (LoadedFamily Family, PluginEntry Entry)? Find(string family) => _families.TryGetValue(family, out var found) ? found : null;
 
+    /// <summary>The plug-in that reads family files, or null when none does.</summary>
+    public PluginEntry? Reader => Entries.FirstOrDefault(e => e.Running is { Reads: true });
+
     /// <summary>The same plug-ins with one put in its place, or at the end when it is new.</summary>
     public CatalogView With(PluginEntry entry)
     {
@@ -74,7 +77,7 @@ internal sealed class CatalogView
 
     private static PluginStatus Now(PluginStatus status, PluginEntry entry)
     {
-        if (entry.Running is not { Door: var door })
+        if (entry.Running?.Door is not { } door)
             return status;
         return door.IsSuspended && status.State == PluginState.Loaded
             ? status with { State = PluginState.Suspended, Faults = door.Faults, Reason = "Its rules in code kept failing and are left alone for a while." }

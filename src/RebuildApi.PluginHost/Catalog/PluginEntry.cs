@@ -15,5 +15,6 @@ internal sealed record PluginEntry(PluginStatus Status, RunningPlugin? Running)
 
 /// <summary>A plug-in that is loaded.</summary>
 /// <param name="Families">Its families that stood the check.</param>
-/// <param name="Door">The way to its rules in code; closed when it is replaced.</param>
-internal sealed record RunningPlugin(ImmutableArray<LoadedFamily> Families, Hooks.HookDoor Door);
+/// <param name="Door">The way to its rules in code; closed when it is replaced. None for a family file, which has no code.</param>
+/// <param name="Reads">Whether it reads family files.</param>
+internal sealed record RunningPlugin(ImmutableArray<LoadedFamily> Families, Hooks.HookDoor? Door, bool Reads);

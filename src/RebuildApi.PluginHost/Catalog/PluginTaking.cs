@@ -23,7 +23,7 @@ internal sealed class PluginTaking(PluginHostOptions options, Approvals approval
         {
             files = PluginFolder.Read(folder, options.Limits);
             contract = AssemblyInspection.Check(files);
-            return approvals.Cover(files)
+            return approvals.Cover(files.Id, files.Sha256)
                 ? Load(files, contract)
                 : Idle(PluginState.AwaitingApproval, "An administrator must approve its hash before any of its code runs.");
         }
@@ -81,7 +81,7 @@ internal sealed class PluginTaking(PluginHostOptions options, Approvals approval
         var status = new PluginStatus(
             files.Id, PluginState.Loaded, Words(files), PluginFault.Tame(manifest.Version), PluginFault.Tame(manifest.Author), files.Sha256,
             [], [.. refused], contract.ToString(2), _launcher?.Containment ?? InProcess, 0, options.Time.GetUtcNow());
-        return new PluginEntry(status, new RunningPlugin([.. sound], door));
+        return new PluginEntry(status, new RunningPlugin([.. sound], door, declared.Reads));
     }
 
     private static string Words(PluginFiles files) => files.Files.Any(AssemblyInspection.IsContractCopy)

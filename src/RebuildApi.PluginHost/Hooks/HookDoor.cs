@@ -14,6 +14,7 @@ internal sealed class HookDoor
 {
     private readonly IPluginCode _code;
     private readonly TimeSpan _longest;
+    private readonly TimeSpan _read;
     private readonly ResiliencePipeline<HookAnswerResult> _breaker;
     private readonly CircuitBreakerStateProvider _circuit = new();
     private long _faults;
@@ -26,6 +27,7 @@ internal sealed class HookDoor
     {
         _code = code;
         _longest = options.LongestHookBudget;
+        _read = options.ReadBudget;
         _breaker = new ResiliencePipelineBuilder<HookAnswerResult> { TimeProvider = options.Time }
             .AddCircuitBreaker(Breaker(options.Suspension))
             .Build();
@@ -52,8 +54,30 @@ internal sealed class HookDoor
         }
     }
 
+    /// <summary>Reads a family file, or gives null when the door is closed.</summary>
+    /// <exception cref="PluginFault">It broke, was late, or its answer is not complete.</exception>
+    public byte[]? Read(string fileName, byte[] utf8) => Inside(code => code.Read(fileName, utf8, _read));
+
+    /// <summary>Writes a family, given as JSON, as a file, or gives null when the door is closed.</summary>
+    /// <exception cref="PluginFault">It can't write this one, broke, or was late.</exception>
+    public byte[]? Write(byte[] family) => Inside(code => code.Write(family, _read));
+
     /// <summary>Lets nobody in any more; calls that are inside finish. Called once.</summary>
     public void Close() => Leave();
+
+    private byte[]? Inside(Func<IPluginCode, byte[]> work)
+    {
+        if (!Enter())
+            return null;
+        try
+        {
+            return work(_code);
+        }
+        finally
+        {
+            Leave();
+        }
+    }
 
     private bool Enter()
     {

@@ -7,7 +7,8 @@ namespace RebuildApi.PluginHost.Loading;
 /// <summary>What a plug-in declared, made anew from bytes: none of it is the plug-in's own.</summary>
 /// <param name="Manifest">Who it is.</param>
 /// <param name="Families">Its families, not checked yet.</param>
-internal sealed record Declaration(PluginManifest Manifest, ImmutableArray<Family> Families)
+/// <param name="Reads">Whether it reads family files.</param>
+internal sealed record Declaration(PluginManifest Manifest, ImmutableArray<Family> Families, bool Reads)
 {
     /// <summary>Reads what a plug-in declared.</summary>
     /// <exception cref="PluginFault">It is not complete, or not the plug-in of that folder.</exception>
@@ -19,7 +20,7 @@ internal sealed record Declaration(PluginManifest Manifest, ImmutableArray<Famil
                 ?? throw PluginFault.Invalid("It does not say who it is.");
             if (manifest.Id != id)
                 throw PluginFault.Refused($"It calls itself {PluginFault.Tame(manifest.Id)} but lies in the folder {id}.");
-            return new Declaration(manifest, [.. bytes.Families.Select(Family)]);
+            return new Declaration(manifest, [.. bytes.Families.Select(Family)], bytes.Reads);
         }
         catch (JsonException e)
         {

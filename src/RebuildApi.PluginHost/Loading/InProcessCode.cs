@@ -22,6 +22,20 @@ internal sealed class InProcessCode(PluginFiles files) : IPluginCode
     }
 
     /// <inheritdoc/>
+    public byte[] Read(string fileName, byte[] utf8, TimeSpan budget)
+    {
+        var code = _code ?? throw new ObjectDisposedException(nameof(InProcessCode));
+        return TimeLimit.Run(budget, "It did not answer in time.", () => code.Read(fileName, utf8));
+    }
+
+    /// <inheritdoc/>
+    public byte[] Write(byte[] family, TimeSpan budget)
+    {
+        var code = _code ?? throw new ObjectDisposedException(nameof(InProcessCode));
+        return TimeLimit.Run(budget, "It did not answer in time.", () => code.Write(family));
+    }
+
+    /// <inheritdoc/>
     public void Dispose()
     {
         _code?.Dispose();

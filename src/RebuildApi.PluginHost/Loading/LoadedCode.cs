@@ -42,7 +42,7 @@ internal sealed class LoadedCode : IDisposable
         {
             var manifest = JsonSerializer.SerializeToUtf8Bytes(plugin.Manifest, ContractJson.Default.PluginManifest);
             var families = plugin.Declare().Select(f => JsonSerializer.SerializeToUtf8Bytes(f, ContractJson.Default.Family));
-            return new DeclaredBytes(manifest, [.. families]);
+            return new DeclaredBytes(manifest, [.. families], plugin is IFamilyReader);
         }));
     }
 
@@ -56,6 +56,24 @@ internal sealed class LoadedCode : IDisposable
         var plugin = Plugin;
         var own = JsonSerializer.Deserialize(snapshot, ContractJson.Default.UnitSnapshot)!;
         return Guard(() => Written(() => JsonSerializer.SerializeToUtf8Bytes(plugin.Judge(hook, own), ContractJson.Default.HookAnswer)));
+    }
+
+    /// <summary>Reads a family file.</summary>
+    /// <returns>A <see cref="ReadResult"/> as JSON.</returns>
+    /// <exception cref="PluginFault">It reads no files, broke, or its answer is not complete.</exception>
+    public byte[] Read(string fileName, ReadOnlyMemory<byte> utf8)
+    {
+        var reader = Plugin as IFamilyReader ?? throw PluginFault.Invalid("It reads no files.");
+        return Guard(() => Written(() => JsonSerializer.SerializeToUtf8Bytes(reader.Read(fileName, utf8), ContractJson.Default.ReadResult)));
+    }
+
+    /// <summary>Writes a family, given as JSON, as a file.</summary>
+    /// <exception cref="PluginFault">It writes no files, can't write this one, or broke.</exception>
+    public byte[] Write(ReadOnlySpan<byte> family)
+    {
+        var writer = Plugin as IFamilyWriter ?? throw PluginFault.Invalid("It writes no files.");
+        var own = JsonSerializer.Deserialize(family, ContractJson.Default.Family)!;
+        return Guard(() => writer.Write(own));
     }
 
     /// <summary>Lets go of the code. It is unloaded once no call is inside it.</summary>

@@ -11,14 +11,14 @@ namespace RebuildApi.PluginHost.Trust;
 internal sealed class Approvals(PluginHostOptions options)
 {
     /// <summary>Whether exactly these bytes are approved. The lists are read anew, so that an approval taken back counts at the next load.</summary>
-    public bool Cover(PluginFiles files) =>
-        options.ApprovedLists.Add(options.ApprovalsFile).Any(list => Read(list).Contains((files.Id, files.Sha256)));
+    public bool Cover(string id, string sha256) =>
+        options.ApprovedLists.Add(options.ApprovalsFile).Any(list => Read(list).Contains((id, sha256)));
 
     /// <summary>Writes one approval, and returns when it is on disk.</summary>
-    public void Add(PluginFiles files, string who)
+    public void Add(string id, string sha256, string who)
     {
         var when = options.Time.GetUtcNow().ToString("yyyy-MM-dd'T'HH:mm:ss'Z'", CultureInfo.InvariantCulture);
-        var line = $"{files.Sha256}  {files.Id}  # approved by {PluginFault.Tame(who)} at {when}\n";
+        var line = $"{sha256}  {id}  # approved by {PluginFault.Tame(who)} at {when}\n";
         Directory.CreateDirectory(Path.GetDirectoryName(Path.GetFullPath(options.ApprovalsFile))!);
         using var stream = new FileStream(options.ApprovalsFile, FileMode.Append, FileAccess.Write, FileShare.Read);
         stream.Write(Encoding.UTF8.GetBytes(line));

@@ -68,6 +68,10 @@ public static class PluginWorker
                 return WorkerProtocol.Declared((code = Load(question.Text(1), question.Text(2))).Declare());
             if (question.Verb == WorkerProtocol.JudgeVerb && code is not null && question.Parts.Length == 3)
                 return WorkerProtocol.Answer(code.Judge(question.Text(1), question.Parts[2]));
+            if (question.Verb == WorkerProtocol.ReadVerb && code is not null && question.Parts.Length == 3)
+                return WorkerProtocol.Answer(code.Read(question.Text(1), question.Parts[2]));
+            if (question.Verb == WorkerProtocol.WriteVerb && code is not null && question.Parts.Length == 2)
+                return WorkerProtocol.Answer(code.Write(question.Parts[1]));
             throw PluginFault.Invalid("The worker was asked something that it does not know.");
         }
         catch (PluginFault fault)

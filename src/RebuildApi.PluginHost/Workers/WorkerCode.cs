@@ -28,6 +28,20 @@ internal sealed class WorkerCode(WorkerLauncher launcher, DeclarationCache cache
     }
 
     /// <inheritdoc/>
+    public byte[] Read(string fileName, byte[] utf8, TimeSpan budget)
+    {
+        lock (_one)
+            return WorkerProtocol.ToAnswer(Worker().Ask(WorkerProtocol.Read(fileName, utf8), budget));
+    }
+
+    /// <inheritdoc/>
+    public byte[] Write(byte[] family, TimeSpan budget)
+    {
+        lock (_one)
+            return WorkerProtocol.ToAnswer(Worker().Ask(WorkerProtocol.Write(family), budget));
+    }
+
+    /// <inheritdoc/>
     public void Dispose()
     {
         lock (_one)

@@ -23,6 +23,10 @@ public sealed class LosableCatalog(IPluginCatalog real) : IPluginCatalog
 
     public Task<PluginStatus> Approve(string id, string sha256, string who, CancellationToken cancellation) => real.Approve(id, sha256, who, cancellation);
 
+    public ReadResult ReadFile(string fileName, byte[] utf8) => real.ReadFile(fileName, utf8);
+
+    public byte[] WriteFile(Family family) => real.WriteFile(family);
+
     public event EventHandler<PluginStatus>? Changed
     {
         add => real.Changed += value;
