@@ -149,7 +149,7 @@ public sealed class PluginCatalog : IPluginCatalog, IDisposable
         if (_files.PathOf(id) is { } file)
             return _files.Take(file, _view.Reader);
         return _view.Status(id) is { } known
-            ? PluginEntry.Idle(id, PluginState.Removed, "It is gone from its folder.", known.Sha256, known.ContractVersion, _options.Time.GetUtcNow())
+            ? PluginEntry.Idle(id, PluginState.Removed, FamilyFile.IsByName(id) ? "Its file is gone." : "Its folder is gone.", known.Sha256, known.ContractVersion, _options.Time.GetUtcNow())
             : throw new PluginNotFoundException(id);
     }
 

@@ -21,6 +21,12 @@ public sealed record PluginHostOptions
     /// <summary>Checks a declared family; a family with an error is not used.</summary>
     public required Func<Family, ImmutableArray<Diagnostic>> CheckFamily { get; init; }
 
+    /// <summary>
+    /// Checks a family that was read from a file, its worked cases among it; as any other family when none is given. Those that come as code had theirs run
+    /// when they were built.
+    /// </summary>
+    public Func<Family, ImmutableArray<Diagnostic>>? CheckFile { get; init; }
+
     /// <summary>The clock.</summary>
     public TimeProvider Time { get; init; } = TimeProvider.System;
 
@@ -34,7 +40,7 @@ public sealed record PluginHostOptions
     public TimeSpan LongestHookBudget { get; init; } = TimeSpan.FromSeconds(2);
 
     /// <summary>How long a reader may take over one family file, and a writer to write one.</summary>
-    public TimeSpan ReadBudget { get; init; } = TimeSpan.FromSeconds(20);
+    public TimeSpan ReadBudget { get; init; } = TimeSpan.FromSeconds(60);
 
     /// <summary>Folders in which families lie that were written as files.</summary>
     public ImmutableArray<string> FamilyFolders { get; init; } = [];

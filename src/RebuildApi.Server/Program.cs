@@ -1,5 +1,6 @@
 using RebuildApi.PluginHost;
 using RebuildApi.Server;
+using RebuildApi.Server.Authoring;
 using RebuildApi.Server.Demo;
 
 // The inside of a worker process; the service starts it, nobody else does.
@@ -7,5 +8,7 @@ if (args is [RebuildApplication.WorkerVerb])
     return PluginWorker.RunProcess();
 if (args is ["demo", .. var rest])
     return await DemoCommand.Run(rest);
+if (args is ["family" or "new", ..])
+    return await FamilyCommand.Run(args, Console.Out, Console.Error);
 await RebuildApplication.Create(args).RunAsync();
 return 0;

@@ -15,6 +15,8 @@ internal sealed class PluginBench : IDisposable
 
     public string Drop => Directory.CreateDirectory(Path.Combine(_root.FullName, "plugins")).FullName;
 
+    public string FamilyFolder => Directory.CreateDirectory(Path.Combine(_root.FullName, "data", "families")).FullName;
+
     public string ShippedList => Path.Combine(_root.FullName, "shipped.txt");
 
     public string ApprovalsFile => Path.Combine(_root.FullName, "data", "approved-plugins.txt");
@@ -27,11 +29,13 @@ internal sealed class PluginBench : IDisposable
         ApprovedLists = [ShippedList],
         ApprovalsFile = ApprovalsFile,
         ShadowFolder = Shadow,
+        FamilyFolders = [FamilyFolder],
         CheckFamily = _ => [],
         Time = Time,
         // A busy machine must not make a good plug-in look slow.
         DeclareBudget = TimeSpan.FromMinutes(1),
         LongestHookBudget = TimeSpan.FromMinutes(1),
+        ReadBudget = TimeSpan.FromMinutes(2),
     };
 
     /// <summary>Puts a plug-in of the shelf into the drop folder and on the shipped list.</summary>

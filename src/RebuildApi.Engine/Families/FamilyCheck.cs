@@ -31,6 +31,7 @@ public static class FamilyCheck
         SeriesCheck.Run(family, report);
         ClosureCheck.Run(family, report);
         InspectionCheck.Run(family, report);
+        SiblingCheck.Run(family, report);
         return report.All;
     }
 }

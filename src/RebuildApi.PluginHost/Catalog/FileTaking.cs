@@ -70,7 +70,7 @@ internal sealed class FileTaking(PluginHostOptions options, Approvals approvals)
             var read = JsonSerializer.Deserialize(bytes, ContractJson.Default.ReadResult) ?? throw PluginFault.Invalid("It read nothing at all.");
             return read.Family is null
                 ? read
-                : read with { Diagnostics = [.. read.Diagnostics, .. Marked.Show(options.CheckFamily(read.Family), fileName, read.Marks)] };
+                : read with { Diagnostics = [.. read.Diagnostics, .. Marked.Show((options.CheckFile ?? options.CheckFamily)(read.Family), fileName, read.Marks)] };
         }
         catch (PluginFault fault)
         {

@@ -1,3 +1,4 @@
+using RebuildApi.PluginHost;
 using RebuildApi.Server.Composition;
 using RebuildApi.Server.Errors;
 using RebuildApi.Server.Pages;
@@ -20,6 +21,16 @@ public static class FamilyEndpoints
             "Everything to look at and to read, in stripping order. The CSV form, filled in, goes back to measurements, findings and trials.").Fails(Problems.UnknownFamily);
         group.MapGet("/families/{family}/sheet.html", Print).WithName("printSheet").WithSummary("Print the teardown sheet")
             .WithDescription("The same sheet as a page to print and fill in by hand.").InUnits().Fails(Problems.UnknownFamily).Produces<string>(200, "text/html");
+        group.MapPost("/families/validate", Validate).WithName("validateFamily").WithSummary("Check a family file")
+            .WithDescription("Reads a family written as YAML and says what is wrong or doubtful in it, with line and column. Nothing is stored. Send the file itself as application/yaml, or its text in JSON.")
+            .Example("""{ "name": "wheel.yaml", "text": "family: one-wheel\nversion: 1.0.0\nname: One wheel\n" }""");
+    }
+
+    private static async Task<Found<FamilyCheckWire>> Validate(FamilyFileBody body, IPluginCatalog catalog)
+    {
+        // Reading waits on a worker process; that must not hold up a thread that answers requests.
+        var read = await Task.Run(() => catalog.ReadFile(body.Name, body.Utf8));
+        return new(FamilyCheckWire.From(read, body.Utf8));
     }
 
     private static Listing<FamilySummaryWire, ListOf<FamilySummaryWire>> List(FamilyBook families, Asked asked) => new(

@@ -6,22 +6,22 @@ using RebuildApi.Server.Wire;
 
 namespace RebuildApi.Server.Endpoints;
 
-/// <summary>The assemblies that bring families.</summary>
+/// <summary>The assemblies that bring families, and the families written as files.</summary>
 public static class PluginEndpoints
 {
     /// <summary>The routes. Approving and reloading may be repeated by their nature, so they take no idempotency key.</summary>
     public static void MapPlugins(this IEndpointRouteBuilder routes)
     {
         var group = routes.Resource("plugins");
-        group.List<ListOf<PluginWire>>("/plugins", List, "listPlugins", "List plug-ins", "Every plug-in that was found, with its state and the reason for it.");
+        group.List<ListOf<PluginWire>>("/plugins", List, "listPlugins", "List plug-ins", "Every plug-in and every family file that was found, with its state and the reason for it.");
         group.Read("/plugins/{plugin}", Get, "getPlugin", "Get a plug-in", "One plug-in with its state and the reason for it.").Fails(Problems.UnknownPlugin);
         group.MapPost("/plugins/{plugin}/approvals", Approve).WithName("approvePlugin").WithSummary("Approve a plug-in")
-            .WithDescription("Approves exactly these bytes and loads them. An assembly is code: approve only what you would run yourself.")
+            .WithDescription("Approves exactly these bytes and loads them. An assembly is code: approve only what you would run yourself. A family file is data, but decides what the shop is told.")
             .WithMetadata(QueryOption.DryRun)
             .Fails(Problems.UnknownPlugin, Problems.PluginRefused)
             .Example("""{ "sha256": "0000000000000000000000000000000000000000000000000000000000000000", "person": "Ada" }""");
         group.MapPost("/plugins/{plugin}/reloads", Reload).WithName("reloadPlugin").WithSummary("Look at a plug-in again")
-            .WithDescription("Takes up a new or changed assembly, drops one whose folder is gone.")
+            .WithDescription("Takes up a new or changed assembly or family file, drops one that is gone.")
             .WithMetadata(QueryOption.DryRun)
             .Fails(Problems.UnknownPlugin);
     }
@@ -48,5 +48,5 @@ public static class PluginEndpoints
     }
 
     private static PluginStatus Require(IPluginCatalog catalog, string plugin) =>
-        catalog.Plugins.FirstOrDefault(p => p.Id == plugin) ?? throw new ProblemException(Problems.UnknownPlugin, "No plug-in folder has this name.");
+        catalog.Plugins.FirstOrDefault(p => p.Id == plugin) ?? throw new ProblemException(Problems.UnknownPlugin, "No plug-in folder and no family file has this name.");
 }

@@ -15,6 +15,9 @@ public sealed record ServerOptions
     /// <summary>List of approved plug-in hashes that belongs to <see cref="PluginFolder"/>; beside the program when not said.</summary>
     public string? ApprovedPlugins { get; init; }
 
+    /// <summary>Where families lie that were written as files; <c>families</c> in the data folder when not said.</summary>
+    public string? FamilyFolder { get; init; }
+
     /// <summary>Where it listens. Only loopback addresses are taken.</summary>
     public string Listen { get; init; } = "http://127.0.0.1:5280";
 

@@ -66,12 +66,14 @@ public static class Services
     {
         var usual = PluginHostOptions.Beside(AppContext.BaseDirectory, options.DataFolder, FamilyCheck.Check) with
         {
+            CheckFile = LoadCheck.Check,
             Time = time,
             Worker = WorkerCommand.Of(typeof(Services).Assembly, RebuildApplication.WorkerVerb),
         };
         return usual with
         {
             PluginFolders = options.PluginFolder is { } folder ? [folder, Path.Combine(options.DataFolder, "plugins")] : usual.PluginFolders,
+            FamilyFolders = options.FamilyFolder is { } families ? [families] : usual.FamilyFolders,
             ApprovedLists = options.ApprovedPlugins is { } list ? [list] : usual.ApprovedLists,
         };
     }

@@ -16,7 +16,7 @@ public sealed class OperationWords : IOperationFilter
         ["unit"] = "Id of the unit.",
         ["position"] = "Id of the position; the second of several like parts has %232 behind it.",
         ["instrument"] = "Id of the instrument.",
-        ["plugin"] = "Id of the plug-in: the name of its folder.",
+        ["plugin"] = "Id of the plug-in: the name of its folder, or of its file when it is a family written as one.",
         ["code"] = "A problem code.",
         ["component"] = "Id of the component.",
         ["station"] = "Id of the bench.",

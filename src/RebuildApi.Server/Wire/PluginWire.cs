@@ -5,7 +5,7 @@ using RebuildApi.Server.Requests;
 namespace RebuildApi.Server.Wire;
 
 /// <summary>A plug-in, how it stands and why.</summary>
-/// <param name="Id">The name of its folder.</param>
+/// <param name="Id">The name of its folder, or of its file when it is a family written as one.</param>
 /// <param name="State">How it stands.</param>
 /// <param name="Reason">Why, in plain words.</param>
 /// <param name="Version">Its version, once it has said so.</param>
@@ -17,6 +17,7 @@ namespace RebuildApi.Server.Wire;
 /// <param name="Containment">How far its code is kept apart, in plain words.</param>
 /// <param name="Faults">How often its rules in code failed.</param>
 /// <param name="Since">When it came to this, UTC.</param>
+/// <param name="Doubts">What is doubtful in a family file that is used; the first hundred.</param>
 public sealed record PluginWire(
     string Id,
     PluginState State,
@@ -29,13 +30,16 @@ public sealed record PluginWire(
     string? ContractVersion,
     string? Containment,
     long Faults,
-    DateTimeOffset Since)
+    DateTimeOffset Since,
+    ImmutableArray<DiagnosticWire> Doubts)
 {
     /// <summary>From the host.</summary>
     public static PluginWire From(PluginStatus status) => new(
         status.Id, status.State, status.Reason, status.Version, status.Author, status.Sha256, status.Families,
-        [.. status.RefusedFamilies.Select(r => new RefusedFamilyWire(r.Family, r.Reason, [.. r.Diagnostics.Select(d => $"{d.Field}: {d.Message}")]))],
-        status.ContractVersion, status.Containment, status.Faults, status.Since);
+        [.. status.RefusedFamilies.Select(r => new RefusedFamilyWire(r.Family, r.Reason, [.. r.Diagnostics.Select(d => d.Line > 0 ? string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{d.File}:{d.Line}:{d.Column}: {d.Field}: {d.Message}") : $"{d.Field}: {d.Message}")]))],
+        status.ContractVersion, status.Containment, status.Faults, status.Since, [.. status.Doubts.Take(MostDoubts).Select(DiagnosticWire.From)]);
+
+    private const int MostDoubts = 100;
 }
 
 /// <summary>A family that is not used.</summary>
