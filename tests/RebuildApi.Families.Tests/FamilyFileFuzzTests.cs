@@ -8,6 +8,9 @@ namespace RebuildApi.Families.Tests;
 /// <summary>No file takes the reader down or keeps it busy: whatever it gets, it answers with a family or with words. Computed here, no source.</summary>
 public class FamilyFileFuzzTests
 {
+    private const string Seed = "0N0XIzNsQ0O2";
+    private static readonly string[] s_pieces = ["", "x", ": ", "- ", "[", "}", "&a ", "*a", "!!int ", "\n", "9e999 mm", "0 mm", "-1", "\u0000", "like: gear"];
+    private static readonly string[] s_depth = ["nested-too-deep", "yaml-form", "name-form"];
     private static readonly int s_rounds = int.Parse(Environment.GetEnvironmentVariable("REBUILD_SOAK_FILES") ?? "150", CultureInfo.InvariantCulture);
     private static readonly string s_sound = File.ReadAllText(Repository.PathTo("src", "RebuildApi.Server", "Authoring", "Scaffold", "yaml", "ID-OF-FAMILY.yaml"))
         .Replace("ID-OF-FAMILY", "marsh-1", StringComparison.Ordinal);
@@ -17,16 +20,16 @@ public class FamilyFileFuzzTests
 
     [Fact]
     public void Any_bytes_at_all_are_answered() =>
-        Gen.Byte.Array[0, 400].Sample(bytes => IsAnswer(new FamilyFilesPlugin().Read("any.yaml", bytes)), iter: s_rounds, seed: "0000000000001", threads: 1);
+        Gen.Byte.Array[0, 400].Sample(bytes => IsAnswer(new FamilyFilesPlugin().Read("any.yaml", bytes)), iter: s_rounds, seed: Seed, threads: 1);
 
     [Fact]
     public void Any_text_at_all_is_answered() =>
-        Gen.String[Gen.Char["abc:-[]{}&*!|>'\"#\n \t0,?%@`"], 0, 200].Sample(text => IsAnswer(Read(text)), iter: s_rounds, seed: "0000000000002", threads: 1);
+        Gen.String[Gen.Char["abc:-[]{}&*!|>'\"#\n \t0,?%@`"], 0, 200].Sample(text => IsAnswer(Read(text)), iter: s_rounds, seed: Seed, threads: 1);
 
     [Fact]
     public void A_sound_file_with_a_piece_exchanged_is_answered() =>
-        Gen.Select(Gen.Int[0, s_sound.Length - 1], Gen.Int[0, 40], Gen.OneOfConst("", "x", ": ", "- ", "[", "}", "&a ", "*a", "!!int ", "\n", "9e999 mm", "0 mm", "-1", "\u0000", "like: gear"))
-            .Sample((at, length, piece) => IsAnswer(Read(s_sound[..at] + piece + s_sound[Math.Min(s_sound.Length, at + length)..])), iter: s_rounds, seed: "0000000000003", threads: 1);
+        Gen.Select(Gen.Int[0, s_sound.Length - 1], Gen.Int[0, 40], Gen.Int[0, s_pieces.Length - 1])
+            .Sample((at, length, piece) => IsAnswer(Read(s_sound[..at] + s_pieces[piece] + s_sound[Math.Min(s_sound.Length, at + length)..])), iter: s_rounds, seed: Seed, threads: 1);
 
     [Theory]
     [InlineData("a: &a [1]\nb: *a\n", "alias-refused")]
@@ -49,7 +52,7 @@ public class FamilyFileFuzzTests
     [Theory]
     [InlineData('[')]
     [InlineData('{')]
-    public void Deep_nesting_is_refused(char open) => Assert.Contains(Assert.Single(Read("a: " + new string(open, 50_000)).Diagnostics).Code, new[] { "nested-too-deep", "yaml-form", "name-form" });
+    public void Deep_nesting_is_refused(char open) => Assert.Contains(Assert.Single(Read("a: " + new string(open, 50_000)).Diagnostics).Code, s_depth);
 
     [Fact]
     public void A_huge_value_is_refused() => Assert.Equal("value-too-long", Assert.Single(Read("family: " + new string('a', 500_000)).Diagnostics).Code);

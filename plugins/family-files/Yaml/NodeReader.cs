@@ -25,15 +25,24 @@ internal sealed class NodeReader
     {
         if (utf8.Length > MostBytes)
             throw new FileFault(0, 0, "file-too-large", $"The file holds {utf8.Length} bytes; {MostBytes} are allowed. Split the notes off, or shorten them.");
+        var reader = new NodeReader(Decode(utf8));
         try
         {
-            return new NodeReader(Decode(utf8)).Document();
+            return reader.Document();
         }
         catch (YamlException e)
         {
-            throw new FileFault((int)e.Start.Line, (int)e.Start.Column, "yaml-form", "This is not YAML that can be read: " + Tame(e.Message));
+            throw NotYaml((int)e.Start.Line, (int)e.Start.Column, e);
+        }
+        catch (Exception e) when (e is not FileFault)
+        {
+            // On some broken input the library's scanner fails with whatever its own slip throws; the last thing that it read tells where.
+            throw NotYaml(Line(reader._parser.Current), Column(reader._parser.Current), e);
         }
     }
+
+    private static FileFault NotYaml(int line, int column, Exception e) =>
+        new(line, column, "yaml-form", "This is not YAML that can be read: " + Tame(e.Message));
 
     private static string Decode(ReadOnlyMemory<byte> utf8)
     {
@@ -116,9 +125,9 @@ internal sealed class NodeReader
 
     private static FileFault Fault(ParsingEvent at, string code, string message) => new(Line(at), Column(at), code, message);
 
-    private static int Line(ParsingEvent at) => (int)at.Start.Line;
+    private static int Line(ParsingEvent? at) => (int)(at?.Start.Line ?? 0);
 
-    private static int Column(ParsingEvent at) => (int)at.Start.Column;
+    private static int Column(ParsingEvent? at) => (int)(at?.Start.Column ?? 0);
 
     /// <summary>The library's words on one line: they go into answers and logs.</summary>
     private static string Tame(string words)
