@@ -50,6 +50,12 @@ internal static class Pairings
             .Role("bearing", b).Role("gear", "third-gear").Option("thrust", "both")
             .Broken(Compatibility.Incompatible, Severity.Malfunction, "More balls, lower shoulders and a filling slot: it carries about a third of the thrust and pits on one side.")
             .MendedBy("deep-groove", "Fit the ordinary deep-groove type.", Fit(b, "type", "deep-groove"))),
+        CommonPairings.Washer("first-washer", "Thrust washer behind first gear"),
+        CommonPairings.Washer("sixth-washer", "Thrust washer behind sixth gear"),
+        Pairing("ratio-set", "One ratio set throughout", "ratio-set")
+            .Role("first", "input-gear").Role("second", "countergear").Role("third", "first-gear").Role("fourth", "second-gear")
+            .Role("fifth", "third-gear").Role("sixth", "fifth-gear").Role("seventh", "sixth-gear")
+            .Broken(Compatibility.Incompatible, Severity.Malfunction, "Mixed ratio sets: one gear has the wrong ratio, or its teeth run at the wrong centres."),
         CommonPairings.Washer("counter-washer-front", "Front thrust washer of the countergear", "output"),
         CommonPairings.Washer("counter-washer-rear", "Rear thrust washer of the countergear", "input"),
     ];

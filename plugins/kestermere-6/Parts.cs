@@ -8,13 +8,13 @@ internal static class Parts
         .. FreeGear.All.Select(Gear),
         Input, Mainshaft, Countergear, Case,
         Hub("hub-1-2", 32.00m, 16.00m), Hub("hub-3-4", 28.00m, 14.00m), Hub("hub-5-6", 30.00m, 15.00m),
-        Sleeve("sleeve-1-2", 16.50m), Sleeve("sleeve-3-4", 15.00m), Sleeve("sleeve-5-6", 15.50m),
+        Sleeve("sleeve-1-2", 16.50m).Carries(GearTrain.SleeveReverse), Sleeve("sleeve-3-4", 15.00m), Sleeve("sleeve-5-6", 15.50m),
         Ring("snap-ring-1-2"), Ring("snap-ring-3-4"), Ring("snap-ring-5-6"),
         Washer("first-washer", 4.00m), Washer("sixth-washer", 4.00m), Washer("counter-washer", 2.50m),
         Key, BlockerRing("blocker-ring", "Blocker ring, single cone", Attributes.Lining), BlockerRing("outer-ring", "Outer ring of a three-cone pack", Attributes.Lining, Attributes.Supplied),
         PackMember("middle-cone", "Middle cone of a three-cone pack"), PackMember("inner-ring", "Inner ring of a three-cone pack"),
         NeedleCage, Bearing("input-bearing", "Input ball bearing"), Bearing("rear-bearing", "Rear ball bearing"),
-        Rail, Fork, Interlock, Detent,
+        Rail, Fork, Interlock, Detent, Idler, IdlerShaft,
         Kind("oil", "Oil").SingleUse().Shows(Attributes.Additive, Attributes.Grade),
     ];
 
@@ -39,6 +39,8 @@ internal static class Parts
     private static PartKind Input => Kind("input-gear", "Input gear").Made(Materials.Steel).Carries(GearTrain.Input)
         .Measures(
             Size("pocket-bore", "Bore of the pocket bearing, in 3 planes").New(Mm(34.015m, 34.025m)).Service(Mm(34.015m, 34.040m)).Widest(3).By("bore-gauge").Functional(),
+            Size("dog-reach", "Inner ring of the bearing to the edge of the engagement teeth").New(Around(21.00m, 0.03m)).Service(Around(21.00m, 0.10m)).Averaged(3).By("depth-micrometer").DrawingHolds(),
+            Size("stop-depth", "Edge of the engagement teeth to the stop").New(Mm(3.95m, 4.05m)).Service(Mm(3.90m, 4.30m)).Averaged(3).By("depth-micrometer").DrawingHolds().Functional(),
             Size("runout", "Runout at the pilot nose").New(Mm(0m, 0.02m)).Service(MmAtMost(0.03m)).Spread(8).By("dial-indicator"))
         .Measures(Dog)
         .Shows(Attributes.DogForm, Attributes.DriveFlank, Attributes.CoastFlank, Attributes.DogStop, Attributes.DogTeeth, Attributes.RatioSet)
@@ -51,13 +53,14 @@ internal static class Parts
             Seat("first-seat", "Shoulder to the seat of the first washer", 101.40m),
             Seat("fifth-seat", "Shoulder to the ring groove of the fifth and sixth hub", 59.00m),
             Seat("sixth-seat", "Shoulder to the seat of the sixth washer", 87.40m),
+            Size("rear-shoulder", "Shoulder of the rear bearing to the shoulder of third gear").New(Around(206.10m, 0.05m)).Service(Around(206.10m, 0.10m)).Averaged(3).By("height-gauge").DrawingHolds(),
             Size("journal", "Needle tracks, thinnest").New(Mm(44.997m, 45.007m)).Service(Mm(44.980m, 45.007m)).Thinnest(10).By("outside-micrometer").Functional(),
             Size("nose", "Track of the pocket bearing").New(Mm(28.997m, 29.007m)).Service(Mm(28.980m, 29.007m)).Thinnest(4).By("outside-micrometer").Functional(),
             Size("runout", "Runout at the middle track, between centres").New(Mm(0m, 0.02m)).Service(MmAtMost(0.05m)).Spread(8).By("dial-indicator").Functional())
         .LookFor(DamageClasses.Shaft);
 
     private static PartKind Countergear => Kind("countergear", "Countergear").Made(Materials.Steel)
-        .Carries(GearTrain.CounterInput, GearTrain.CounterFirst, GearTrain.CounterSecond, GearTrain.CounterThird, GearTrain.CounterFifth, GearTrain.CounterSixth)
+        .Carries(GearTrain.CounterInput, GearTrain.CounterFirst, GearTrain.CounterSecond, GearTrain.CounterThird, GearTrain.CounterFifth, GearTrain.CounterSixth, GearTrain.CounterReverse)
         .Measures(Size("length", "Thrust face to thrust face, at 4 points").New(Mm(204.77m, 204.83m)).Service(Mm(204.60m, 204.85m)).Averaged(4).By("outside-micrometer").Functional())
         .Shows(Attributes.RatioSet)
         .LookFor(DamageClasses.Gear);
@@ -65,6 +68,9 @@ internal static class Parts
     private static PartKind Case => Kind("case", "Case").Made(Materials.Aluminium)
         .Measures(
             Size("centre-distance", "Axis of the mainshaft to axis of the countershaft").New(Mm(87.98m, 88.02m)).Service(Mm(87.96m, 88.04m)).Averaged(2).By("caliper").DrawingHolds().Functional(),
+            Size("length", "Front bearing face to rear bearing face").New(Around(320.00m, 0.05m)).Service(Around(320.00m, 0.10m)).Averaged(4).By("height-gauge").DrawingHolds(),
+            Size("counter-to-idler", "Axis of the countershaft to axis of the idler").New(Mm(45.345m, 45.405m)).Service(Mm(45.325m, 45.425m)).Averaged(2).By("caliper").DrawingHolds(),
+            Size("main-to-idler", "Axis of the mainshaft to axis of the idler").New(Mm(79.720m, 79.780m)).Service(Mm(79.700m, 79.800m)).Averaged(2).By("caliper").DrawingHolds(),
             Size("counter-span", "Between the faces of the countershaft bosses").New(Mm(209.95m, 210.05m)).Service(Mm(209.90m, 210.15m)).Averaged(3).By("inside-micrometer").DrawingHolds().Functional(),
             Size("rail-spacing", "Distance of the axes of two neighbouring rails").New(Mm(21.97m, 22.03m)).Service(Mm(21.95m, 22.05m)).Averaged(2).By("caliper").DrawingHolds().SafetyCritical())
         .LookFor("cracked", "fretting-corrosion", "thread-pulled");
@@ -113,7 +119,9 @@ internal static class Parts
         .LookFor(DamageClasses.Bearing).LookFor("cage-broken");
 
     private static PartKind Bearing(string id, string name) => Kind(id, name).Made(Materials.Steel)
-        .Measures(Size("radial-clearance", "Radial internal clearance").New(Mm(0.006m, 0.020m)).Service(MmAtMost(0.045m)).Averaged(3).By("dial-indicator"))
+        .Measures(
+            Size("inboard-width", "Locating ring to the inner ring's gear side").New(Around(14.00m, 0.03m)).Service(Around(14.00m, 0.05m)).Averaged(3).By("depth-micrometer").DrawingHolds(),
+            Size("radial-clearance", "Radial internal clearance").New(Mm(0.006m, 0.020m)).Service(MmAtMost(0.045m)).Averaged(3).By("dial-indicator"))
         .Shows(Attributes.BearingType, Attributes.BearingFeel).LookFor(DamageClasses.Bearing);
 
     private static PartKind Rail => Kind("shift-rail", "Shift rail").Made(Materials.Steel)
@@ -131,6 +139,16 @@ internal static class Parts
     private static PartKind Interlock => Kind("interlock-plunger", "Interlock plunger").Made(Materials.Steel)
         .Measures(Size("length", "Length").New(Mm(7.86m, 7.94m)).Service(Mm(7.75m, 8.00m)).Thinnest(3).By("outside-micrometer").SafetyCritical())
         .LookFor("sliding-wear", "plastic-deformation");
+
+    private static PartKind Idler => Kind("reverse-idler", "Reverse idler").Made(Materials.Steel).Carries(GearTrain.Idler)
+        .Measures(
+            Size("bore", "Bush bore, in 3 planes").New(Mm(18.016m, 18.034m)).Service(Mm(18.016m, 18.080m)).Widest(3).By("bore-gauge"),
+            Size("groove-width", "Fork groove, widest of 4").New(Mm(8.00m, 8.05m)).Service(Mm(8.00m, 8.20m)).Widest(4).By("gauge-blocks"))
+        .LookFor(DamageClasses.Gear);
+
+    private static PartKind IdlerShaft => Kind("idler-shaft", "Reverse idler shaft").Made(Materials.Steel)
+        .Measures(Size("diameter", "Diameter, 2 planes at 2 angles").New(Mm(17.989m, 18.000m)).Service(Mm(17.960m, 18.000m)).Thinnest(4).By("outside-micrometer"))
+        .LookFor(DamageClasses.Shaft);
 
     private static PartKind Detent => Kind("detent", "Detent ball and spring").Made(Materials.Steel)
         .Measures(Force("load", "Spring load at the fitted height").New(Newtons(52, 62)).Service(Newtons(46, 64)).Functional()).LookFor("flats", "set");

@@ -11,6 +11,9 @@ internal static class Places
         Place("interlock-plunger", "Interlock plunger between the first two rails"),
         .. FreeGear.Pairs.Select(p => Place("rail-" + p, $"Rail {p}").Holds("shift-rail")),
         .. FreeGear.Pairs.Select(p => Place("fork-" + p, $"Fork {p}").Holds("shift-fork")),
+        Place("fork-reverse", "Fork of the reverse idler").Holds("shift-fork"),
+        Place("reverse-idler", "Reverse idler"),
+        Place("idler-shaft", "Reverse idler shaft"),
     ]);
 
     private static ImmutableArray<Position> Input => Assembly("input",

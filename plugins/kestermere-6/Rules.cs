@@ -6,7 +6,7 @@ internal static class Rules
     private static readonly string[] s_gears = ["first", "second", "third", "fourth", "fifth", "sixth"];
     private static readonly string[] s_bearings = ["input-bearing", "rear-bearing", "needle-cage"];
     private static readonly string[] s_rings = ["snap-ring-1-2", "snap-ring-3-4", "snap-ring-5-6"];
-    private static readonly string[] s_toothed = ["input-gear", "countergear", .. FreeGear.All.Select(g => g.Position)];
+    private static readonly string[] s_toothed = ["input-gear", "countergear", "reverse-idler", .. FreeGear.All.Select(g => g.Position)];
     private static readonly string[] s_lined = ["blocker-ring", "outer-ring", "middle-cone", "inner-ring"];
 
     public static ImmutableArray<Operation> Operations =>
@@ -14,6 +14,20 @@ internal static class Rules
         Work("face-hub-3-4", "Face the ring side of the hub 3-4", "hub-3-4", 35)
             .Cuts("width", Millimetre(0.30m), Millimetre(0.01m), "ring side, square to the bore", MmAtLeast(27.70m))
             .Careful("Cut less than asked, try, read again.").ThenMeasure("width"),
+        Work("face-hub-1-2", "Face the ring side of the hub 1-2", "hub-1-2", 35)
+            .Cuts("width", Millimetre(0.30m), Millimetre(0.01m), "ring side, square to the bore", MmAtLeast(31.70m))
+            .Careful("Cut less than asked, try, read again.").ThenMeasure("width"),
+        Work("face-hub-5-6", "Face the ring side of the hub 5-6", "hub-5-6", 35)
+            .Cuts("width", Millimetre(0.30m), Millimetre(0.01m), "ring side, square to the bore", MmAtLeast(29.70m))
+            .Careful("Cut less than asked, try, read again.").ThenMeasure("width"),
+        Work("grind-first-washer", "Grind the thrust washer of first to thickness", "first-washer", 20)
+            .Cuts("thickness", Millimetre(0.05m), Millimetre(0.01m), "plain face", MmAtLeast(3.80m)).ThenMeasure("thickness"),
+        Work("grind-sixth-washer", "Grind the thrust washer of sixth to thickness", "sixth-washer", 20)
+            .Cuts("thickness", Millimetre(0.05m), Millimetre(0.01m), "plain face", MmAtLeast(3.80m)).ThenMeasure("thickness"),
+        Work("dress-idler", "Round the tooth ends of the reverse idler", "reverse-idler", 12).Mends("burrs").Careful("Burrs only: no metal off a running flank."),
+        Work("dress-countergear", "Blend burrs off the countergear", "countergear", 15).Mends("burrs").Careful("Burrs only: no metal off a running flank."),
+        Work("press-input-bearing", "Press the input bearing on", "input-bearing", 12).Careful("Press behind a shield and on the ring that is tight, never through the balls."),
+        Work("press-rear-bearing", "Press the rear bearing on", "rear-bearing", 15).Careful("Press behind a shield and on the ring that is tight, never through the balls."),
         Work("dress-rail", "Dress the burrs off a rail", "shift-rail", 8).Mends("burrs").Careful("Leave the notch edges sharp.").ThenMeasure("diameter"),
         Work("insert-thread", "Insert a thread in the case", "case", 20).Mends("thread-pulled"),
         Work("strip", "Strip, wash and lay out", "case", 190).Careful("Springs and detent balls fly out.", "Never spin a dry bearing with air."),

@@ -14,6 +14,9 @@ internal abstract class Template
     /// <summary>Exchanges of parts that might mend it, cheapest first; each is tried before it is offered.</summary>
     public virtual IEnumerable<Exchange> Exchanges(PairingCase parts) => [];
 
+    /// <summary>What is wrong with a rule beyond what its definition tells.</summary>
+    public virtual IEnumerable<TemplateProblem> CheckMore(PairingRule rule, Snapshots.FamilyIndex family) => [];
+
     protected static RoleDefinition Role(string name, string about) => new(name, about);
 
     protected static RoleDefinition MaybeRole(string name, string about) => new(name, about, Required: false);

@@ -8,7 +8,8 @@ namespace RebuildApi.Engine.Pairings;
 /// <param name="Code">
 /// <c>template-unknown</c>, <c>role-missing</c>, <c>role-unknown</c>, <c>position-unknown</c>, <c>attribute-undeclared</c>,
 /// <c>attribute-value-undeclared</c>, <c>characteristic-undeclared</c>, <c>characteristic-dimension</c>, <c>parameter-missing</c>,
-/// <c>parameter-unknown</c>, <c>parameter-dimension</c>, <c>option-missing</c>, <c>option-unknown</c>, <c>option-value</c>, <c>cure-undeclared</c>.
+/// <c>parameter-unknown</c>, <c>parameter-dimension</c>, <c>option-missing</c>, <c>option-unknown</c>, <c>option-value</c>, <c>cure-undeclared</c>,
+/// <c>expression-form</c>, <c>expression-name</c>.
 /// </param>
 /// <param name="Field">Where in the rule: <c>roles.gear</c>.</param>
 /// <param name="Message">In plain English.</param>
@@ -28,6 +29,7 @@ internal static class TemplateCheck
             .. template.Characteristics.SelectMany(c => Sights(rule, c, family)),
             .. Parameters(rule, template),
             .. Options(rule, template),
+            .. Templates.Of(rule.Template)!.CheckMore(rule, family),
             .. rule.Cures.SelectMany(c => c.Steps).SelectMany(s => Step(s, family)),
         ];
     }
@@ -90,6 +92,8 @@ internal static class TemplateCheck
         foreach (var (name, value) in rule.Parameters)
         {
             var known = template.Parameters.FirstOrDefault(p => p.Name == name);
+            if (known is null && template.TakesMoreParameters)
+                continue;
             if (known is null)
                 yield return new("parameter-unknown", $"parameters.{name}", $"The template has no parameter '{name}'.");
             else if (known.Dimension != value.Kind && template.Id != CharacteristicsDifferenceId)

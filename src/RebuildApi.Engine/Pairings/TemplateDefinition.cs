@@ -18,6 +18,7 @@ namespace RebuildApi.Engine.Pairings;
 /// <param name="Parameters">Numbers that the rule gives.</param>
 /// <param name="Options">Words that the rule gives. A list is written with <c>|</c> between its values.</param>
 /// <param name="TakesMoreRoles">Whether roles of any other name may be added.</param>
+/// <param name="TakesMoreParameters">Whether numbers of any other name and dimension may be added.</param>
 public sealed record TemplateDefinition(
     string Id,
     string Name,
@@ -27,7 +28,8 @@ public sealed record TemplateDefinition(
     ImmutableArray<SightDefinition> Characteristics,
     ImmutableArray<ParameterDefinition> Parameters,
     ImmutableArray<OptionDefinition> Options,
-    bool TakesMoreRoles = false);
+    bool TakesMoreRoles = false,
+    bool TakesMoreParameters = false);
 
 /// <summary>A place that takes part.</summary>
 /// <param name="Name">Name of the role.</param>

@@ -13,7 +13,7 @@ public static class Templates
         new EngagementForm(), new SplineMatch(), new TravelStop(), new MatchedSetTogether(), new MeshPair(), new RatioSet(), new CentreDistance(),
         new ThrustDirection(), new BearingThrust(), new BearingEnvelope(), new RingToCone(), new RingSlotToKey(), new KeyLengthToHub(),
         new LiningAgainstOil(), new WasherMaterialFacing(), new SnapRingToGroove(), new ForkToGroove(), new VintageMatch(), new AttributesEqual(),
-        new AttributesAllowed(), new CharacteristicsDifference(),
+        new AttributesAllowed(), new CharacteristicsDifference(), new Expression(),
     }.ToImmutableSortedDictionary(t => t.Definition.Id, t => t, StringComparer.Ordinal);
 
     /// <summary>Their definitions, by id.</summary>
