@@ -4,19 +4,19 @@ using RebuildApi.Contracts;
 namespace RebuildApi.Engine.Families;
 
 /// <summary>
-/// Limits that are far from those of their siblings: the same feature of other kinds, and the pieces of a series. A wrong unit (25.4 times) or a
+/// Limits that are far from those of their siblings: the same feature of other kinds, called and read alike, and the pieces of a series. A wrong unit (25.4 times) or a
 /// slipped point (10 times) shows so. Computed here, no source.
 /// </summary>
 internal static class SiblingCheck
 {
-    private const int FewestSiblings = 4;
+    private const int FewestSiblings = 3;
     private const double Far = 8;
 
     /// <summary>Checks a family whose references resolve.</summary>
     public static void Run(Family family, FamilyReport report)
     {
         var sized = family.Kinds.SelectMany(k => k.Characteristics.Select(c => (Kind: k.Id, C: c, Size: Size(c)))).Where(x => x.Size > 0).ToList();
-        foreach (var siblings in sized.GroupBy(x => (x.C.Id, x.C.Dimension)).Where(g => g.Count() >= FewestSiblings))
+        foreach (var siblings in sized.GroupBy(x => (x.C.Id, Name: x.C.Name.In("en"))).Where(g => g.Count() >= FewestSiblings))
             Unlike([.. siblings], report);
         foreach (var series in family.Series)
             Members(series, family, report);
