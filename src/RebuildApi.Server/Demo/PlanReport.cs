@@ -145,7 +145,7 @@ public sealed class PlanReport(HttpClient http, TextWriter output)
     /// <summary>What a plan calls a part, as a person would say it.</summary>
     private static string Words(string candidate) => candidate.Split('/') switch
     {
-        ["found"] => "the one that came in",
+        ["found"] => "its own",
         ["order", var part] => "new " + part,
         ["shelf", var item] => item + " from the shelf",
         _ => candidate,

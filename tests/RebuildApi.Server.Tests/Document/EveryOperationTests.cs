@@ -151,7 +151,7 @@ public sealed class EveryOperationTests
     {
         var lists = new[] { "/v1/units", "/v1/instruments", "/v1/units/u1/components", "/v1/units/u1/measurements", "/v1/units/u1/findings", "/v1/units/u1/trials", "/v1/units/u1/decisions",
             "/v1/instruments/mic-25/calibrations", "/v1/instruments/mic-25/studies", "/v1/policy/editions", "/v1/parts", "/v1/stock",
-            "/v1/invoice-lines", "/v1/units/u1/plans", "/v1/units/u1/quote/approvals", "/v1/units/u1/reservations", "/v1/units/u1/machining", "/v1/units/u1/work" };
+            "/v1/feeds/invoice-lines", "/v1/units/u1/plans", "/v1/units/u1/quote/approvals", "/v1/units/u1/reservations", "/v1/units/u1/machining", "/v1/units/u1/work" };
         var texts = await Task.WhenAll(lists.Select(l => http.GetStringAsync(l + ".ndjson")));
         return string.Join('\n', texts);
     }

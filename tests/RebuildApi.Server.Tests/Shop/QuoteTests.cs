@@ -117,14 +117,14 @@ public sealed class QuoteTests
         using var http = await server.WithRates();
         await Agreed(http);
         await http.Make("/v1/units/u1/invoice-lines", """{ "person": "Ada", "lines": ["hub"] }""");
-        var first = (await http.Read("/v1/invoice-lines?limit=1"))["items"]!.AsArray().Single()!;
+        var first = (await http.Read("/v1/feeds/invoice-lines?limit=1"))["items"]!.AsArray().Single()!;
         await http.Make("/v1/units/u1/invoice-lines", """{ "person": "Ada", "lines": ["work"] }""");
         var cursor = (string)first["cursor"]!;
-        var next = (await http.Read("/v1/invoice-lines?cursor=" + cursor))["items"]!.AsArray();
-        var same = (await http.Read("/v1/invoice-lines?cursor=" + cursor))["items"]!.AsArray();
+        var next = (await http.Read("/v1/feeds/invoice-lines?cursor=" + cursor))["items"]!.AsArray();
+        var same = (await http.Read("/v1/feeds/invoice-lines?cursor=" + cursor))["items"]!.AsArray();
         Assert.Equal("work", (string)next.Single()!["of"]!);
         Assert.Equal((string)next.Single()!["id"]!, (string)same.Single()!["id"]!);
-        Assert.Contains("hub,", await http.GetStringAsync("/v1/invoice-lines.csv"), StringComparison.Ordinal);
+        Assert.Contains("hub,", await http.GetStringAsync("/v1/feeds/invoice-lines.csv"), StringComparison.Ordinal);
     }
 
     // The order of elements of cac:InvoiceLine in UBL 2.1, and that EN 16931-1 wants quantity times price without tax on the line and prices that are not negative (BR-27): from memory of the standards.

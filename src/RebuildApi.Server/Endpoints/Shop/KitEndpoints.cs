@@ -40,8 +40,12 @@ public static class KitEndpoints
     private static async Task<Listing<OrderLineWire, ListOf<OrderLineWire>>> Orders(
         string unit, HttpContext http, Asked asked, Bench bench, Judging judging, IStore store, CancellationToken cancellation)
     {
-        var (sheet, _) = await Sheet(unit, http, asked, bench, judging, store, cancellation);
-        var lines = sheet.Orders(await store.All<Part>(ShopFilter.Every, cancellation), await store.Rates(cancellation));
+        // A unit without a plan has nothing to order yet; a plan that is named must be there.
+        var isPlanned = QueryText.Of(http, Plan.Name) is not null || await Chosen(unit, store, cancellation) is not null;
+        await bench.File(unit, cancellation);
+        var lines = isPlanned
+            ? (await Sheet(unit, http, asked, bench, judging, store, cancellation)).Sheet.Orders(await store.All<Part>(ShopFilter.Every, cancellation), await store.Rates(cancellation))
+            : [];
         return new(PagesOf.Whole([.. lines.OrderBy(l => l.Vendor, StringComparer.Ordinal)], l => l.Part), (items, next, asOf) => new(items, next, asOf));
     }
 
@@ -49,13 +53,16 @@ public static class KitEndpoints
         string unit, HttpContext http, Asked asked, Bench bench, Judging judging, IStore store, CancellationToken cancellation)
     {
         var file = await bench.File(unit, cancellation);
-        var id = QueryText.Of(http, Plan.Name) ?? (await store.Newest<PlanChoice>(new ShopFilter(unit), cancellation))?.Plan
-            ?? (await store.All<KeptPlan>(new ShopFilter(unit), cancellation)).LastOrDefault(p => !p.Lines.IsEmpty)?.Id;
+        var id = QueryText.Of(http, Plan.Name) ?? await Chosen(unit, store, cancellation);
         var plan = id is null ? null : await store.Find<KeptPlan>(id, cancellation);
         return plan is not null && plan.Unit == unit
             ? (new KitSheet(plan, judging.View(file).Family, asked.Show), plan)
             : throw new ProblemException(Problems.UnknownPlan, "The unit has no such plan.");
     }
+
+    private static async Task<string?> Chosen(string unit, IStore store, CancellationToken cancellation) =>
+        (await store.Newest<PlanChoice>(new ShopFilter(unit), cancellation))?.Plan
+        ?? (await store.All<KeptPlan>(new ShopFilter(unit), cancellation)).LastOrDefault(p => !p.Lines.IsEmpty)?.Id;
 
     private static async Task<Found<AllocationWire>> Allocate(Body<AllocationRequest> body, ShelfAllocation allocation, CancellationToken cancellation) =>
         new(await allocation.Of(body.Value, cancellation));
