@@ -6,6 +6,7 @@ namespace RebuildApi.Server.Authoring;
 /// <summary>Writes what a family author starts from. Nothing that is there already is written over.</summary>
 public static partial class Scaffold
 {
+    private const string ProjectEnding = ".csproj.txt";
     private const string IdPlace = "ID-OF-FAMILY";
     private const string NamePlace = "NameOfFamily";
     private const string ContractPlace = "PathOfContract";
@@ -25,7 +26,7 @@ public static partial class Scaffold
         var prefix = $"scaffold/{sort}/";
         foreach (var resource in assembly.GetManifestResourceNames().Where(n => n.StartsWith(prefix, StringComparison.Ordinal)).Order(StringComparer.Ordinal))
         {
-            var path = Path.Combine(folder, Filled(resource[prefix.Length..], id));
+            var path = Path.Combine(folder, Filled(NameOf(resource[prefix.Length..]), id));
             Directory.CreateDirectory(Path.GetDirectoryName(Path.GetFullPath(path))!);
             await using var file = new FileStream(path, FileMode.CreateNew);
             await using var writer = new StreamWriter(file);
@@ -35,6 +36,9 @@ public static partial class Scaffold
 
         return 0;
     }
+
+    /// <summary>Projects lie here under another ending, so that no build takes them for one of this house.</summary>
+    private static string NameOf(string resource) => resource.EndsWith(ProjectEnding, StringComparison.Ordinal) ? resource[..^".txt".Length] : resource;
 
     private static async Task<string> Text(Assembly assembly, string resource)
     {
