@@ -83,6 +83,8 @@ public static class FieldProblems
 
     public static readonly Problem BadCursor = Of("bad-cursor", "A cursor that can't be used", "The cursor is not one that this list gave out, or the list has changed under it.", "Follow next as it was given, or begin again without.");
 
+    public static readonly Problem RowTooLong = Of("row-too-long", "A row is too long", "A line has no end within what is taken; everything after it was left unread.", "Send rows of at most 65536 bytes, each on its own line.");
+
     public static readonly Problem BadAddress = Of("bad-address", "An address that can't be read", "An address is position/characteristic.", "Write it like third-gear/bore.");
 
     /// <summary>Every field problem.</summary>
@@ -90,7 +92,7 @@ public static class FieldProblems
     [
         UnknownField, MissingField, DuplicateField, WrongType, BareNumber, UnknownUnitOfMeasure, WrongDimension, TooManyDigits, OutOfRange, NotAllowed,
         BadText, BadId, BadTime, BadCount, Contradiction, UnknownPosition, UnknownCharacteristic, UnknownKind, UnknownAttribute, UnknownDamage,
-        UnknownClearance, UnknownPiece, UnknownSymptom, UnknownTest, UnknownCause, UnknownComponent, UnknownInstrument, UnknownRecord, UnknownSubject, UnknownGear, UnknownPart, UnknownStock, UnknownLine, UnknownOperation, BadCursor, BadAddress,
+        UnknownClearance, UnknownPiece, UnknownSymptom, UnknownTest, UnknownCause, UnknownComponent, UnknownInstrument, UnknownRecord, UnknownSubject, UnknownGear, UnknownPart, UnknownStock, UnknownLine, UnknownOperation, BadCursor, BadAddress, RowTooLong,
     ];
 
     private static Problem Of(string code, string title, string cause, string fix) => new(code, 0, title, cause, fix);
