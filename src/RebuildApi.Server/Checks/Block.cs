@@ -6,6 +6,8 @@ namespace RebuildApi.Server.Checks;
 /// <param name="most">The most bytes it holds, and so the longest line.</param>
 public sealed class Block(int most)
 {
+    private const int UsualAnswer = 1 << 17;
+
     private readonly byte[] _lines = new byte[most];
     private int _length;
 
@@ -16,7 +18,7 @@ public sealed class Block(int most)
     public ReadOnlySpan<byte> Lines => _lines.AsSpan(0, _length);
 
     /// <summary>The verdicts on them.</summary>
-    public ArrayBufferWriter<byte> Verdicts { get; } = new(2 * most);
+    public ArrayBufferWriter<byte> Verdicts { get; } = new(Math.Min(2 * most, UsualAnswer));
 
     /// <summary>How many rows came to what.</summary>
     public CheckCounts Counts { get; private set; }

@@ -14,9 +14,12 @@ public sealed class CheckBook
     private readonly FrozenDictionary<string, FrozenDictionary<Dimension, double>>.AlternateLookup<ReadOnlySpan<char>> _uncertaintyBySpan;
 
     /// <summary>Makes the tables.</summary>
-    public CheckBook(IEnumerable<FamilyIndex> families, IEnumerable<InstrumentState> instruments, Policy policy)
+    /// <param name="families">The families.</param>
+    /// <param name="instruments">The instruments.</param>
+    /// <param name="policyOf">The shop's policy as it stands for a family.</param>
+    public CheckBook(IEnumerable<FamilyIndex> families, IEnumerable<InstrumentState> instruments, Func<string, Policy> policyOf)
     {
-        _families = families.ToFrozenDictionary(f => f.Family.Version.Id, f => CheckTable.Of(f, policy), StringComparer.Ordinal);
+        _families = families.ToFrozenDictionary(f => f.Family.Version.Id, f => CheckTable.Of(f, policyOf(f.Family.Version.Id)), StringComparer.Ordinal);
         _familyBySpan = _families.GetAlternateLookup<ReadOnlySpan<char>>();
         _instruments = instruments.ToFrozenDictionary(i => i.Id, StringComparer.Ordinal);
         _uncertaintyBySpan = _instruments.Values

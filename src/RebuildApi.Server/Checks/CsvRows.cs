@@ -21,6 +21,8 @@ public sealed class CsvRows : IRowForm
     public static CheckFault? Begin(ReadOnlySpan<byte> line, out CsvRows? rows)
     {
         rows = null;
+        if (line.IsEmpty)
+            return Nameless(line, "at");
         if (line.StartsWith("\uFEFF"u8))
             line = line[3..];
         var separator = Separator(line);
@@ -30,7 +32,7 @@ public sealed class CsvRows : IRowForm
         if (names.GroupBy(n => n).FirstOrDefault(g => g.Count() > 1) is { } twice)
             return CheckFault.In(twice.Key, FieldProblems.DuplicateField, default, "each column once");
         if (new[] { "at", "value", "unit" }.FirstOrDefault(n => !names.Contains(n)) is { } missing)
-            return CheckFault.In(missing, FieldProblems.MissingField, line, "a first line that names the columns, at least at, value and unit");
+            return Nameless(line, missing);
         rows = new CsvRows(separator, [.. names.Select(n => Array.IndexOf(CheckRow.Names, n))]);
         return null;
     }
@@ -49,6 +51,9 @@ public sealed class CsvRows : IRowForm
                 return null;
         }
     }
+
+    private static CheckFault Nameless(ReadOnlySpan<byte> line, string column) =>
+        CheckFault.In(column, FieldProblems.MissingField, line, "a first line that names the columns, at least at, value and unit");
 
     private static byte Separator(ReadOnlySpan<byte> line) =>
         line.Contains((byte)';') ? (byte)';' : line.Contains((byte)'\t') ? (byte)'\t' : (byte)',';

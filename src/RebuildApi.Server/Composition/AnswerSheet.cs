@@ -30,9 +30,7 @@ public sealed class AnswerSheet(Judged judged, Display show)
     public PartVerdictsWire Verdicts(ImmutableArray<PartVerdictWire> items, string? next, DateTimeOffset asOf) => new(
         items, next, asOf, judged.File.Unit.Id, judged.File.Unit.Version, RuleWire.From(judged.Answers.Rules), judged.View.InputsSha256,
         Count(judged.Answers.Parts.Select(p => Kebab.Of(p.Outcome))), Cautions.Of(judged.Family, show),
-        [.. judged.Answers.Missing.Select(m => new MissingWire(Subjects.Of(m.Position, m.Index), m.What, m.Id, show.Words(m.Name)))],
-        [.. judged.Answers.Blocks.Select(b => new BlockWire(b.Subject, ReasonWire.From(b.Reason), _decisions.On(b.Subject)))],
-        [.. judged.Answers.Complaint.Select(Complaint)])
+        Missing, Blocks, Complaints)
     {
         Policy = judged.View.Snapshot.Policy.Version,
     };
@@ -53,6 +51,17 @@ public sealed class AnswerSheet(Judged judged, Display show)
 
     /// <summary>The outcome words of the neighbourhoods.</summary>
     public IEnumerable<string> NeighbourhoodOutcomes => judged.Answers.Neighbourhoods.Select(n => Kebab.Of(n.Outcome));
+
+    /// <summary>Everything at once.</summary>
+    public WholeJudgementWire Whole => new(
+        RuleWire.From(judged.Answers.Rules), judged.View.InputsSha256, Parts, Clearances, Pairings, Missing, Blocks, Complaints, Cautions.Of(judged.Family, show));
+
+    private ImmutableArray<MissingWire> Missing =>
+        [.. judged.Answers.Missing.Select(m => new MissingWire(Subjects.Of(m.Position, m.Index), m.What, m.Id, show.Words(m.Name)))];
+
+    private ImmutableArray<BlockWire> Blocks => [.. judged.Answers.Blocks.Select(b => new BlockWire(b.Subject, ReasonWire.From(b.Reason), _decisions.On(b.Subject)))];
+
+    private ImmutableArray<ComplaintWire> Complaints => [.. judged.Answers.Complaint.Select(Complaint)];
 
     private ComplaintWire Complaint(Engine.Complaints.ComplaintAnswer answer) => new(
         answer.Symptom.Symptom,

@@ -41,6 +41,7 @@ public static class RebuildApplication
         app.MapInvoiceLines();
         app.MapReservations();
         app.MapWork();
+        app.MapChecks();
         app.MapInstruments();
         app.MapInstrumentRecords();
         app.MapPolicy();

@@ -44,6 +44,7 @@ public static class Services
         services.AddSingleton<ICandidateSource, PartsOnShelf>();
         services.AddSingleton<ICandidateSource, PartsToOrder>();
         services.AddSingleton<CandidateSearch>();
+        services.AddSingleton<Checks.CheckDesk>();
         services.AddSingleton<CalibrationDesk>();
         services.AddSingleton<StudyDesk>();
         services.AddSingleton<PolicyIntake>();
