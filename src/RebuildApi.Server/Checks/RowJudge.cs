@@ -99,18 +99,22 @@ public sealed class RowJudge(CheckBook book, string? usualFamily)
         return null;
     }
 
+    /// <summary>What is stated stands before the instrument's, and that before the last digit; an instrument that is named must be known all the same.</summary>
     private CheckFault? Uncertainty(in CheckRow row, CheckRule rule, UnitOfMeasure unit, RowValue value, out double uncertainty)
     {
         uncertainty = InstrumentUncertainty.OfLastDigit(value.LastDigit, rule.Dimension);
-        if (!row.Uncertainty.IsEmpty)
-            return Stated(row.Uncertainty, unit, out uncertainty);
-        if (row.Instrument.IsEmpty)
-            return null;
+        if (!row.Instrument.IsEmpty && OfInstrument(row.Instrument, rule, ref uncertainty) is { } fault)
+            return fault;
+        return row.Uncertainty.IsEmpty ? null : Stated(row.Uncertainty, unit, out uncertainty);
+    }
+
+    private CheckFault? OfInstrument(ReadOnlySpan<byte> id, CheckRule rule, ref double uncertainty)
+    {
         Span<char> chars = stackalloc char[LongestWord];
-        if (!book.Knows(Chars(row.Instrument, chars), rule.Dimension, out uncertainty))
-            return CheckFault.Unknown("instrument", FieldProblems.UnknownInstrument, row.Instrument, book.Instruments);
+        if (!book.Knows(Chars(id, chars), rule.Dimension, out uncertainty))
+            return CheckFault.Unknown("instrument", FieldProblems.UnknownInstrument, id, book.Instruments);
         return double.IsNaN(uncertainty)
-            ? CheckFault.In("instrument", FieldProblems.WrongDimension, row.Instrument, "an instrument that measures what the row is about")
+            ? CheckFault.In("instrument", FieldProblems.WrongDimension, id, "an instrument that measures what the row is about")
             : null;
     }
 

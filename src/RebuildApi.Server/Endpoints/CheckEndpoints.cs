@@ -39,7 +39,8 @@ public static class CheckEndpoints
                 gets an error in its place; the last row says how many came to what, so that an answer cut short is noticed. Answers as NDJSON, or as a table when Accept says text/csv.
                 """)
             .WithMetadata(s_family, new DisableRequestTimeoutAttribute())
-            .Produces<string>(200, LineBody.Ndjson, "text/csv");
+            .Produces<string>(200, LineBody.Ndjson, "text/csv")
+            .Example("""{ "family": "brackenmere-4", "at": "third-gear/bore", "value": 1.8776, "unit": "in", "uncertainty": 0.0001, "instrument": "mic-25", "id": "row 1" }""");
         group.Read("/checks/one", One, "checkOne", "Check one value",
                 "One word or number as plain text, for a formula in a spreadsheet cell.")
             .WithMetadata([.. s_row]).Produces<string>(200, "text/plain");
@@ -49,7 +50,14 @@ public static class CheckEndpoints
                 years of records again. A line with a fault gets an error in its place; the last line says how many came to what.
                 """)
             .WithMetadata(QueryOption.Units, new DisableRequestTimeoutAttribute())
-            .Produces<JudgedLine>(200, LineBody.Ndjson);
+            .Produces<JudgedLine>(200, LineBody.Ndjson)
+            .Example("""
+                { "unit": "u1", "family": { "id": "brackenmere-4", "semVer": "1.0.0" }, "complaint": [],
+                  "components": [{ "id": "c1", "revision": 1, "kind": "third-gear", "origin": "unit", "attributes": {}, "label": null }],
+                  "placements": [{ "position": "third-gear", "index": 1, "component": "c1", "role": "found", "facing": "unspecified", "indexMark": null }],
+                  "measurements": [], "trials": [], "findings": [], "instruments": [],
+                  "policy": { "version": "default", "decision": "guarded", "probability": 0.95, "duty": "ordinary", "limits": [] } }
+                """);
         group.Read("/units/{unit}/snapshot", Snapshot, "getSnapshot", "Get everything known of a unit",
                 "What the rules see of a unit, in the exact form that its hash is made of: change it and send it to POST /v1/judgements to ask what if.")
             .Fails(Problems.UnknownUnit).Produces<object>(200, "application/json");

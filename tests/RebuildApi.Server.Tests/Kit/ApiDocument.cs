@@ -22,7 +22,15 @@ public sealed record Operation(string Path, string Method, JsonObject Node)
 
     public IEnumerable<JsonObject> Parameters => Node["parameters"]?.AsArray().Select(p => p!.AsObject()) ?? [];
 
-    public string? Example => Node["requestBody"]?["content"]?["application/json"]?["example"]?.ToJsonString();
+    /// <summary>What its body is; JSON where it takes several, or none.</summary>
+    public string ContentType => Node["requestBody"]?["content"]?.AsObject() is { } content && !content.ContainsKey("application/json")
+        ? content.First().Key
+        : "application/json";
+
+    /// <summary>Whether its body is a stream of lines, of which each may be wrong by itself.</summary>
+    public bool TakesLines => ContentType == "application/x-ndjson";
+
+    public string? Example => Node["requestBody"]?["content"]?[ContentType]?["example"]?.ToJsonString();
 
     public bool TakesBody => Node["requestBody"] is not null;
 

@@ -40,7 +40,7 @@ public static class Mutations
 
     private static IEnumerable<JsonNode> Children(JsonNode node) => node switch
     {
-        JsonObject map => map.Select(m => m.Value!),
+        JsonObject map => map.Select(m => m.Value!).Where(v => v is not null),
         JsonArray list => list.Select(e => e!),
         _ => [],
     };
