@@ -45,8 +45,9 @@ public sealed class PlanningTests
     {
         var plan = Plan(Mixed, new PlanRequest { Candidates = [StraightThird(90000), .. BackTapered(hub: 12000, sleeve: 9000, input: 21000)] }).Plan!;
 
-        Assert.Equal(["found", "sleeve-back-tapered", "hub-set", "input-back-tapered"],
-            new[] { "third-gear", "sleeve-3-4", "hub-3-4", "input-gear" }.Select(p => Line(plan, p).Candidate));
+        Assert.Equal(
+            ("found", "sleeve-back-tapered", "hub-set", "input-back-tapered"),
+            (Line(plan, "third-gear").Candidate, Line(plan, "sleeve-3-4").Candidate, Line(plan, "hub-3-4").Candidate, Line(plan, "input-gear").Candidate));
         Assert.Equal(42000, plan.Cost.Parts);
         Assert.Equal("third-straight", Line(plan, "third-gear").NextBest!.Candidate);
         Assert.InRange(Line(plan, "third-gear").NextBest!.Extra, 1, 90000 - 42000);

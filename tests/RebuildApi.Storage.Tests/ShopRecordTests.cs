@@ -44,8 +44,9 @@ public class ShopRecordTests
         await using var temp = new TempStore();
         await temp.Write(s =>
         {
-            foreach (var id in new[] { "a", "b", "c" })
-                s.Put(Part(id), 0);
+            s.Put(Part("a"), 0);
+            s.Put(Part("b"), 0);
+            s.Put(Part("c"), 0);
             s.Put(Part("d", "sleeve-3-4"), 0);
         });
 

@@ -5,6 +5,8 @@ namespace RebuildApi.Server.Checks;
 /// <summary>Rows of a table (RFC 4180) whose first line names the columns. A quoted cell may hold separators and quotes, but no line end.</summary>
 public sealed class CsvRows : IRowForm
 {
+    private static readonly string[] s_needed = ["at", "value", "unit"];
+
     private readonly byte _separator;
     private readonly int[] _fields;
 
@@ -31,7 +33,7 @@ public sealed class CsvRows : IRowForm
             return CheckFault.Unknown(unknown, FieldProblems.UnknownField, System.Text.Encoding.UTF8.GetBytes(unknown), CheckRow.Names);
         if (names.GroupBy(n => n).FirstOrDefault(g => g.Count() > 1) is { } twice)
             return CheckFault.In(twice.Key, FieldProblems.DuplicateField, default, "each column once");
-        if (new[] { "at", "value", "unit" }.FirstOrDefault(n => !names.Contains(n)) is { } missing)
+        if (s_needed.FirstOrDefault(n => !names.Contains(n)) is { } missing)
             return Nameless(line, missing);
         rows = new CsvRows(separator, [.. names.Select(n => Array.IndexOf(CheckRow.Names, n))]);
         return null;

@@ -43,14 +43,29 @@ public sealed class SnapshotJudge(IPluginCatalog catalog, FamilyBook families, D
             return CheckFault.In((broken as JsonException)?.Path ?? "", Problems.MalformedJson, line, "a unit as GET /v1/units/{unit}/snapshot gives it: " + broken.Message);
         }
 
-        if (snapshot is null)
-            return CheckFault.In("", FieldProblems.WrongType, line, "an object");
+        if (snapshot is null || HasNothingInAList(line))
+            return CheckFault.In("", FieldProblems.WrongType, line, "an object, and something in every entry of its lists");
         if (families.Find(snapshot.Family.Id) is not { } family)
             return CheckFault.Unknown("family/id", Problems.UnknownFamily, System.Text.Encoding.UTF8.GetBytes(snapshot.Family.Id), families.All.Select(f => f.Family.Version.Id));
         if (SnapshotCheck.FirstFault(snapshot, family) is { } wrong)
             return new CheckFault(FieldProblems.NotAllowed, wrong.Field, wrong.Got, wrong.Allowed);
         view = new UnitView(snapshot, family);
         return null;
+    }
+
+    /// <summary>The reader of the contract takes null for an entry of a list, which nothing behind it expects.</summary>
+    private static bool HasNothingInAList(ReadOnlySpan<byte> line)
+    {
+        var reader = new Utf8JsonReader(line);
+        var before = JsonTokenType.None;
+        while (reader.Read())
+        {
+            if (reader.TokenType == JsonTokenType.Null && before != JsonTokenType.PropertyName)
+                return true;
+            before = reader.TokenType;
+        }
+
+        return false;
     }
 
     private CheckFault? Judge(UnitView view, long number, IBufferWriter<byte> to, ref CheckCounts counts)

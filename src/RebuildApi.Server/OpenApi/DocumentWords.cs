@@ -14,6 +14,7 @@ public sealed class DocumentWords : IDocumentFilter
         ("parts", "What is in a unit: components, what was read of them, what was seen on them."),
         ("trials", "Clearances read directly with known pieces fitted."),
         ("answers", "Is this part good, will these clearances come right, may these parts run together; each with reasons."),
+        ("diagnosis", "What may lie behind a complaint, what was tried, and which check would tell the most for its minutes."),
         ("decisions", "What a person chose against or within a verdict, and why."),
         ("shop", "The shop's own prices, parts to order and what lies on the shelf."),
         ("plans", "The best complete set of decisions for a unit: plan, kit, quote, approval, invoice lines; and which unit gets what."),

@@ -56,5 +56,5 @@ public sealed class AssignmentTests
         .Select(c => costs[row][c] + Enumerated(costs, row + 1, [.. used, c]))
         .Min();
 
-    private static long[][] Parse(string rows) => [.. rows.Split('/').Select(r => r.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(long.Parse).ToArray())];
+    private static long[][] Parse(string rows) => [.. rows.Split('/').Select(r => r.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(c => long.Parse(c, System.Globalization.CultureInfo.InvariantCulture)).ToArray())];
 }
