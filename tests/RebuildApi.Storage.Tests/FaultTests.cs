@@ -9,7 +9,7 @@ public class FaultTests
     public async Task A_full_disk_refuses_readings_and_loses_none_that_it_acknowledged()
     {
         await using var temp = new TempStore();
-        temp.Options = temp.Options with { MaxPages = 90 };
+        temp.Options = temp.Options with { MaxPages = 200 };
         await temp.Write(s => s.OpenWithPart());
         var kept = new List<string>();
 
