@@ -1,6 +1,6 @@
 using RebuildApi.Benchmarks;
 
-// Which to run: "selection", "planning", "measuring", "storage" or "diagnosis"; all when nothing is said.
+// Which to run: "selection", "planning", "measuring", "storage", "diagnosis" or "judging"; all when nothing is said.
 var wanted = args.FirstOrDefault();
 if (wanted is null or "selection")
     SelectionBenchmark.Run(Console.Out);
@@ -12,3 +12,5 @@ if (wanted is null or "storage")
     await StorageBenchmark.Run(Console.Out);
 if (wanted is null or "diagnosis")
     DiagnosisBenchmark.Run(Console.Out);
+if (wanted is null or "judging")
+    JudgingBenchmark.Run(Console.Out);

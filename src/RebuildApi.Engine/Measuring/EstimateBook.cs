@@ -12,11 +12,24 @@ namespace RebuildApi.Engine.Measuring;
 /// <param name="view">The unit.</param>
 public sealed class EstimateBook(UnitView view)
 {
+    private readonly EstimateBook? _before;
+    private readonly IReadOnlySet<string> _changed = ImmutableHashSet<string>.Empty;
+    private readonly ConcurrentDictionary<(string Component, int Revision, string Characteristic), int> _counts = new();
+
     private static readonly Estimate Unknown = new(null, 0, null, null, null, EstimateBasis.None, []);
     private readonly ConcurrentDictionary<(string Position, int Index, string Component, string Characteristic), Estimate> _known = new();
 
+    private EstimateBook(UnitView view, EstimateBook before, IReadOnlySet<string> changed)
+        : this(view) => (_before, _changed) = (before, changed);
+
     /// <summary>The unit.</summary>
     public UnitView View { get; } = view;
+
+    /// <summary>
+    /// The book of a what-if in which other parts are at some positions. What was read of all other parts is taken over, not worked out again; the
+    /// what-if must not change what was read of them.
+    /// </summary>
+    internal EstimateBook WithExchanged(UnitSnapshot after, IReadOnlySet<string> positions) => new(View.WithExchanged(after, positions), this, positions);
 
     /// <summary>What is known at an address.</summary>
     /// <param name="at">Position and characteristic.</param>
@@ -33,7 +46,13 @@ public sealed class EstimateBook(UnitView view)
         MeasuredEstimate.Of(ReadingSet.Of(placed, characteristic, View), statistic);
 
     /// <summary>How many readings of a characteristic of a part at its present revision count, bounds included.</summary>
-    public int ReadingsOf(PlacedComponent placed, Characteristic characteristic) => SetOf(placed, characteristic).Count;
+    public int ReadingsOf(PlacedComponent placed, Characteristic characteristic)
+    {
+        if (IsAsBefore(placed))
+            return _before!.ReadingsOf(placed, characteristic);
+        var key = (placed.Component.Id, placed.Component.Revision, characteristic.Id);
+        return _counts.TryGetValue(key, out var known) ? known : _counts.GetOrAdd(key, SetOf(placed, characteristic).Count);
+    }
 
     /// <summary>The readings of a part that count.</summary>
     internal ReadingSet SetOf(PlacedComponent placed, Characteristic characteristic) => ReadingSet.Of(placed, characteristic, View);
@@ -53,6 +72,9 @@ public sealed class EstimateBook(UnitView view)
 
     private Estimate Compute(PlacedComponent placed, Characteristic characteristic, ImmutableHashSet<string> asking)
     {
+        // A derivation may reach a part that was exchanged: only what rests on the part itself is taken over.
+        if (IsAsBefore(placed) && characteristic.DerivedFrom is null)
+            return _before!.Of(placed, characteristic, asking);
         var measured = Read(placed, characteristic, characteristic.Report);
         if (measured.Basis != EstimateBasis.None)
             return measured;
@@ -62,6 +84,8 @@ public sealed class EstimateBook(UnitView view)
             ? derived
             : DrawingEstimate.Of(View.Family.NewLimitsAt(at), characteristic.Unmeasured, new Scale(characteristic.Dimension)) ?? Unknown;
     }
+
+    private bool IsAsBefore(PlacedComponent placed) => _before is not null && !_changed.Contains(placed.Placement.Position);
 
     /// <summary>A characteristic that is asked for while it is being worked out depends on itself and stays unknown.</summary>
     private Estimate Derive(PlacedComponent placed, Characteristic characteristic, ImmutableHashSet<string> asking)

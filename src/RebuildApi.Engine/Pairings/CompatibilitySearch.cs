@@ -20,7 +20,7 @@ public static class CompatibilitySearch
     public static ImmutableArray<CandidateVerdict> For(string position, IEnumerable<Candidate> candidates, EstimateBook book, int index = 1)
     {
         var kind = book.View.Family.KindAt(position)?.Id;
-        var rules = book.View.Family.Family.Pairings.Where(r => r.Touches(position, book.View.Family.Family)).ToArray();
+        var rules = book.View.Family.PairingsAt(position).ToArray();
         return
         [
             .. candidates
@@ -54,12 +54,25 @@ public static class CompatibilitySearch
 
     private static CandidateVerdict Judge(Candidate candidate, string position, int index, PairingRule[] rules, EstimateBook book)
     {
-        var after = new EstimateBook(new UnitView(Fit(candidate, position, index, book.View.Snapshot), book.View.Family));
+        var after = After(candidate, position, index, book);
         var pairings = rules.Select(r => PairingJudge.JudgeWithoutCures(r, after)).ToImmutableArray();
         return new CandidateVerdict(
             candidate.Component,
             pairings.IsEmpty ? Compatibility.NotAssessed : pairings.Select(p => p.Outcome).MaxBy(Assessment.Rank),
             pairings,
             [.. pairings.SelectMany(p => p.Settles).Distinct()]);
+    }
+
+    /// <summary>
+    /// What is known of the unit with a candidate in. The verdicts carry the hash of the unit as it is: a hash for each candidate would cost more
+    /// than judging it. An instrument that only the candidate brings could speak for other readings too: then nothing is taken over.
+    /// </summary>
+    private static EstimateBook After(Candidate candidate, string position, int index, EstimateBook book)
+    {
+        var snapshot = Fit(candidate, position, index, book.View.Snapshot);
+        var positions = snapshot.Placements.Where(p => p.Component == candidate.Component.Id).Select(p => p.Position).Append(position);
+        return snapshot.Instruments.Length > book.View.Snapshot.Instruments.Length
+            ? new EstimateBook(new UnitView(snapshot, book.View.Family, book.View.InputsSha256))
+            : book.WithExchanged(snapshot, positions.ToHashSet(StringComparer.Ordinal));
     }
 }

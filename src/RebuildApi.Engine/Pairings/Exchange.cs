@@ -62,7 +62,7 @@ internal static class Exchanges
                 .ToArray();
             yield return new Exchange(
                 $"fit-like-{model}",
-                $"Fit at {string.Join(", ", others.Select(parts.Called))} what goes with the {parts.Called(model)}: {string.Join(", ", values.Select(v => v.Value))}.",
+                $"Change {PositionNames.And(others.Select(o => "the " + parts.Called(o)))} for what goes with the {parts.Called(model)}: {string.Join(", ", values.Select(v => v.Value))}.",
                 [.. others.SelectMany(r => values.Select(v => parts.Fit(r, v.Name, v.Value!)))]);
         }
     }

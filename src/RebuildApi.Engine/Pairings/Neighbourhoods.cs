@@ -44,7 +44,7 @@ public static class Neighbourhoods
     private static SleeveChoice Choose(string form, ImmutableArray<PairingRule> rules, ImmutableArray<PairingVerdict> now, EstimateBook book)
     {
         var isPresent = CasesOf(rules, book).All(c => c.See("sleeve", "form").Value == form);
-        var sides = isPresent ? now : Sides(rules, After(new Cure(form, Text.English(form, form), false, Sleeve(form, rules, book)), book));
+        var sides = isPresent ? now : Sides(rules, ProvenCures.After(new Cure(form, Text.English(form, form), false, Sleeve(form, rules, book)), book));
         return new SleeveChoice(form, isPresent, Worst(sides), sides);
     }
 
@@ -59,7 +59,7 @@ public static class Neighbourhoods
             var gears = CasesOf(wrong, book).SelectMany(c => EngagementCures.Gear(c, choice.Form, taper));
             ImmutableArray<CureStep> steps = [.. choice.IsPresent ? [] : Sleeve(choice.Form, rules, book), .. gears];
             var cure = new Cure($"all-{choice.Form}", Text.English($"all-{choice.Form}", Words(choice, wrong, book.View.Family)), Sufficient: true, steps);
-            if (!steps.IsEmpty && Worst(Sides(rules, After(cure, book))) == Compatibility.Compatible)
+            if (!steps.IsEmpty && Worst(Sides(rules, ProvenCures.After(cure, book))) == Compatibility.Compatible)
                 cures.Add(cure);
         }
 
@@ -69,8 +69,8 @@ public static class Neighbourhoods
     private static string Words(SleeveChoice choice, ImmutableArray<PairingRule> wrong, FamilyIndex family)
     {
         var sleeve = choice.IsPresent ? "Keep the sleeve" : $"Fit a {choice.Form} sleeve";
-        var gears = string.Join(" and ", wrong.Select(r => family.Called(Place.Parse(r.Roles["gear"]).Position)).Distinct());
-        return gears.Length == 0 ? sleeve + "." : $"{sleeve} and fit sound {choice.Form} teeth at {gears}.";
+        var gears = PositionNames.And(wrong.Select(r => "the " + family.Called(Place.Parse(r.Roles["gear"]).Position)).Distinct());
+        return gears.Length == 0 ? sleeve + "." : $"{sleeve} and change {gears} for sound {choice.Form} engagement teeth.";
     }
 
     private static Reason Summary(string sleeve, ImmutableArray<SleeveChoice> choices)
@@ -102,9 +102,6 @@ public static class Neighbourhoods
 
     private static IEnumerable<PairingCase> CasesOf(IEnumerable<PairingRule> rules, EstimateBook book) =>
         rules.Select(r => PairingJudge.Cases(r, book).First());
-
-    private static EstimateBook After(Cure cure, EstimateBook book) =>
-        new(new UnitView(ProvenCures.Apply(cure, book.View.Snapshot, book.View.Family), book.View.Family));
 
     private static ImmutableArray<PairingVerdict> Sides(IEnumerable<PairingRule> rules, EstimateBook book) => [.. rules.Select(r => PairingJudge.JudgeWithoutCures(r, book))];
 

@@ -14,4 +14,11 @@ internal static class PositionNames
 
     /// <summary>What a person calls the position in a role.</summary>
     public static string Called(this PairingCase parts, string role) => parts.Family.Called(parts.Places[role].Position);
+
+    /// <summary>A list as it is spoken: <c>a, b and c</c>.</summary>
+    public static string And(IEnumerable<string> names)
+    {
+        var all = names.ToArray();
+        return all.Length < 2 ? string.Concat(all) : string.Join(", ", all[..^1]) + " and " + all[^1];
+    }
 }

@@ -77,7 +77,7 @@ public static class ProvenCures
             yield break;
         yield return new Exchange(
             exchange.Id + "-as-set",
-            $"{exchange.Words} Change with it, as a set: {string.Join(", ", others.Select(family.Called))}.",
+            $"{exchange.Words} Change with it, as a set: {PositionNames.And(others.Select(o => "the " + family.Called(o)))}.",
             [.. exchange.Steps, .. sets.SelectMany(s => s.Positions).Distinct(StringComparer.Ordinal).Select(p => new CureStep(p, "supplied", "as-set", null, null))]);
     }
 
@@ -96,15 +96,18 @@ public static class ProvenCures
     /// </summary>
     private static bool HurtsNoOther(PairingRule rule, Cure cure, EstimateBook book, EstimateBook after)
     {
-        var positions = cure.Steps.Select(s => s.Position).ToHashSet(StringComparer.Ordinal);
-        return book.View.Family.Family.Pairings
-            .Where(r => r.Id != rule.Id && positions.Any(p => r.Touches(p, book.View.Family.Family)))
+        return cure.Steps.Select(s => s.Position).Distinct(StringComparer.Ordinal)
+            .SelectMany(book.View.Family.PairingsAt)
+            .Distinct(ReferenceEqualityComparer.Instance).Cast<PairingRule>()
+            .Where(r => r.Id != rule.Id)
             .Where(r => PairingJudge.Outcome(r, after) == Compatibility.Incompatible)
             .All(r => PairingJudge.Outcome(r, book) == Compatibility.Incompatible);
     }
 
-    private static EstimateBook After(Cure cure, EstimateBook book) =>
-        new(new UnitView(Apply(cure, book.View.Snapshot, book.View.Family), book.View.Family));
+    /// <summary>What is known of the unit after a cure; only outcomes are asked of it, so no hash is made.</summary>
+    internal static EstimateBook After(Cure cure, EstimateBook book) => book.WithExchanged(
+        Apply(cure, book.View.Snapshot, book.View.Family),
+        cure.Steps.Select(s => s.Position).ToHashSet(StringComparer.Ordinal));
 
     private static bool IsContained(Cure smaller, Cure larger) => smaller.Steps
         .Select(s => s.Position)

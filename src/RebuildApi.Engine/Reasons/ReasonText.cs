@@ -25,8 +25,15 @@ public static partial class ReasonText
     /// <summary>The same, with parts called by the name of their position: <c>third gear</c>, not <c>third-gear</c>.</summary>
     /// <param name="reason">The reason.</param>
     /// <param name="nameOf">The name of a position, or null when there is no such position.</param>
-    public static string Words(Reason reason, Func<string, string?> nameOf) => Words(
-        reason.Code, reason.Arguments.ToDictionary(a => a.Key, a => IsPlace(a.Key) ? string.Join(", ", a.Value.Split(", ").Select(v => Inside(nameOf(v)) ?? v)) : a.Value));
+    /// <param name="termOf">The name of an attribute or characteristic, by its position where the reason tells one, and its id; null when there is none.</param>
+    public static string Words(Reason reason, Func<string, string?> nameOf, Func<string?, string, string?>? termOf = null) => Words(
+        reason.Code,
+        reason.Arguments.ToDictionary(a => a.Key, a => a.Key switch
+        {
+            "attribute" or "characteristic" => Inside(termOf?.Invoke(reason.Arguments.GetValueOrDefault("position"), a.Value)) ?? a.Value,
+            _ when IsPlace(a.Key) => string.Join(", ", a.Value.Split(", ").Select(v => Inside(nameOf(v)) ?? v)),
+            _ => a.Value,
+        }));
 
     // The other arguments hold values, some of which happen to read like a position: "oil", "case".
     private static bool IsPlace(string argument) => argument is "position" or "positions" or "otherPosition" or "exchanged" or "kept"

@@ -9,6 +9,7 @@ public sealed class FamilyIndex
 {
     private readonly FrozenDictionary<(string Kind, string Characteristic), Characteristic> _characteristics;
     private readonly FrozenDictionary<(string Position, string Characteristic), LimitOverride> _overrides;
+    private readonly ILookup<string, PairingRule> _pairingsAt;
     private readonly string? _hookSha256;
 
     /// <summary>Indexes a valid family.</summary>
@@ -29,6 +30,9 @@ public sealed class FamilyIndex
         _characteristics = family.Kinds
             .SelectMany(k => k.Characteristics.Select(c => (Key: (k.Id, c.Id), Value: c)))
             .ToFrozenDictionary(x => x.Key, x => x.Value);
+        _pairingsAt = family.Pairings
+            .SelectMany(r => PositionsOf(r, family).Select(p => (Position: p, Rule: r)))
+            .ToLookup(x => x.Position, x => x.Rule, StringComparer.Ordinal);
         _overrides = family.Positions
             .SelectMany(p => p.Overrides.Select(o => (Key: (p.Id, o.Characteristic), Value: o)))
             .ToFrozenDictionary(x => x.Key, x => x.Value);
@@ -70,6 +74,22 @@ public sealed class FamilyIndex
     /// <summary>The characteristic that an address names, or null.</summary>
     public Characteristic? CharacteristicAt(Address at) =>
         Positions.TryGetValue(at.Position, out var p) ? CharacteristicOf(p.Kind, at.Characteristic) : null;
+
+    /// <summary>The pairing rules that look at a position, in the family's order: it fills a role, or belongs to the set that the rule names.</summary>
+    public IEnumerable<PairingRule> PairingsAt(string position) => _pairingsAt[position];
+
+    /// <summary>What a person calls an attribute or a characteristic of a position, or of any kind that has it when no position is said; null when none has.</summary>
+    public string? TermAt(string? position, string id)
+    {
+        var kinds = position is not null && KindAt(position) is { } kind ? [kind] : Family.Kinds;
+        return kinds.Select(k => (k.Attributes.FirstOrDefault(a => a.Id == id)?.Name ?? k.Characteristics.FirstOrDefault(c => c.Id == id)?.Name)?.In("en"))
+            .FirstOrDefault(name => !string.IsNullOrEmpty(name));
+    }
+
+    private static IEnumerable<string> PositionsOf(PairingRule rule, Family family) => rule.Roles.Values
+        .Select(role => role.Split('/')[0])
+        .Concat(family.Sets.Where(s => s.Id == rule.Options.GetValueOrDefault("set")).SelectMany(s => s.Positions))
+        .Distinct(StringComparer.Ordinal);
 
     /// <summary>The limits when new at an address: the position's own before the kind's.</summary>
     public Limits? NewLimitsAt(Address at) =>

@@ -16,6 +16,8 @@ public sealed class UnitView
     private readonly ILookup<(string Component, int Revision), Finding> _findings;
     private readonly ILookup<string, TrialAssembly> _trials;
     private readonly Dictionary<string, InstrumentState> _instruments;
+    private readonly UnitView? _before;
+    private readonly IReadOnlySet<string> _exchanged = ImmutableHashSet<string>.Empty;
     private string? _inputsSha256;
 
     /// <summary>Looks at a snapshot. What it says about things the family does not know is passed over.</summary>
@@ -28,12 +30,24 @@ public sealed class UnitView
         _measurements = snapshot.Measurements.ToLookup(m => (m.Component, m.Revision, m.Characteristic));
         _findings = snapshot.Findings.ToLookup(f => (f.Component, f.Revision));
         _trials = snapshot.Trials.ToLookup(t => t.Loop, StringComparer.Ordinal);
-        _placed = snapshot.Placements
-            .GroupBy(p => (p.Position, p.Index))
-            .Select(g => g.MaxBy(p => p.Role)!)
-            .Where(p => family.Positions.ContainsKey(p.Position) && _components.ContainsKey(p.Component))
-            .OrderBy(p => p.Index)
-            .ToLookup(p => p.Position, p => new PlacedComponent(p, _components[p.Component]), StringComparer.Ordinal);
+        _placed = Placed(snapshot.Placements);
+    }
+
+    /// <summary>
+    /// Looks at a what-if in which other parts are at some positions, and all else is as it was. Only those positions are indexed again. Its answers
+    /// carry the hash of the unit as it is: only outcomes are asked of it.
+    /// </summary>
+    private UnitView(UnitView before, UnitSnapshot after, IReadOnlySet<string> exchanged)
+    {
+        (Snapshot, Family, _before, _exchanged, _inputsSha256) = (after, before.Family, before, exchanged, before.InputsSha256);
+        var places = after.Placements.Where(p => exchanged.Contains(p.Position)).ToArray();
+        var there = places.Select(p => p.Component).ToHashSet(StringComparer.Ordinal);
+        _components = after.Components.Where(c => there.Contains(c.Id)).ToDictionary(c => c.Id, StringComparer.Ordinal);
+        _instruments = before._instruments;
+        _trials = before._trials;
+        _measurements = after.Measurements.Where(m => there.Contains(m.Component)).ToLookup(m => (m.Component, m.Revision, m.Characteristic));
+        _findings = after.Findings.Where(f => there.Contains(f.Component)).ToLookup(f => (f.Component, f.Revision));
+        _placed = Placed(places);
     }
 
     /// <summary>Looks at a what-if of which only outcomes are asked: its answers carry the given hash, and none is worked out.</summary>
@@ -50,17 +64,19 @@ public sealed class UnitView
     public string InputsSha256 => _inputsSha256 ??= Canonical.Sha256(Snapshot);
 
     /// <summary>The parts that count in a position, by index; empty when none is there.</summary>
-    public IEnumerable<PlacedComponent> At(string position) => _placed[position];
+    public IEnumerable<PlacedComponent> At(string position) =>
+        _before is not null && !_exchanged.Contains(position) ? _before.At(position) : _placed[position];
 
     /// <summary>The part that counts in a position of one, or the first of several; null when none is there.</summary>
-    public PlacedComponent? FirstAt(string position) => _placed[position].FirstOrDefault();
+    public PlacedComponent? FirstAt(string position) => At(position).FirstOrDefault();
 
     /// <summary>What was read of one characteristic of a part at its present revision.</summary>
     public IEnumerable<Measurement> MeasurementsOf(Component component, string characteristic) =>
-        _measurements[(component.Id, component.Revision, characteristic)];
+        IsAsBefore(component) ? _before!.MeasurementsOf(component, characteristic) : _measurements[(component.Id, component.Revision, characteristic)];
 
     /// <summary>What was seen on a part at its present revision.</summary>
-    public IEnumerable<Finding> FindingsOf(Component component) => _findings[(component.Id, component.Revision)];
+    public IEnumerable<Finding> FindingsOf(Component component) =>
+        IsAsBefore(component) ? _before!.FindingsOf(component) : _findings[(component.Id, component.Revision)];
 
     /// <summary>What was read of a clearance directly.</summary>
     public IEnumerable<TrialAssembly> TrialsOf(string loop) => _trials[loop];
@@ -89,6 +105,21 @@ public sealed class UnitView
         var values = At(position).Select(p => AttributeOf(p.Component, attribute)).Distinct().Take(2).ToArray();
         return values.Length == 1 ? values[0] : null;
     }
+
+    /// <summary>
+    /// The what-if in which other parts are at some positions; no instrument, trial, reading or sighting of any other part may differ. Every position
+    /// of a part that is other than it was must be named.
+    /// </summary>
+    internal UnitView WithExchanged(UnitSnapshot after, IReadOnlySet<string> positions) => new(this, after, positions);
+
+    private bool IsAsBefore(Component component) => _before is not null && !_components.ContainsKey(component.Id);
+
+    private ILookup<string, PlacedComponent> Placed(IEnumerable<Placement> placements) => placements
+        .GroupBy(p => (p.Position, p.Index))
+        .Select(g => g.MaxBy(p => p.Role)!)
+        .Where(p => Family.Positions.ContainsKey(p.Position) && _components.ContainsKey(p.Component))
+        .OrderBy(p => p.Index)
+        .ToLookup(p => p.Position, p => new PlacedComponent(p, _components[p.Component]), StringComparer.Ordinal);
 }
 
 /// <summary>A part where it sits.</summary>

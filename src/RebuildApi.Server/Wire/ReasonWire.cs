@@ -16,7 +16,7 @@ public sealed record ReasonWire(string Code, string Text, string Rule, IReadOnly
 
     /// <summary>From the contract, with parts called by the names that the family gives their positions.</summary>
     public static ReasonWire From(Reason reason, FamilyIndex family) => new(
-        reason.Code, ReasonText.Words(reason, id => family.Positions.GetValueOrDefault(id)?.Name.In("en")), reason.Rule, reason.Arguments);
+        reason.Code, ReasonText.Words(reason, id => family.Positions.GetValueOrDefault(id)?.Name.In("en"), family.TermAt), reason.Rule, reason.Arguments);
 
     /// <inheritdoc/>
     public string InWords() => Text;

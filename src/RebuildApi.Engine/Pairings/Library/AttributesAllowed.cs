@@ -29,16 +29,19 @@ internal sealed class AttributesAllowed : Template
         var name = parts.Option("attribute") ?? string.Empty;
         var (allowed, conditional) = (parts.List("allowed"), parts.List("conditional"));
         if (Combinations.Match(parts, name, allowed) is { } match)
-            return parts.Holds("combination-allowed", ("attribute", name), ("combination", match));
+            return parts.Holds("combination-allowed", ("attribute", name), ("combination", Told(parts, match)));
         if (Combinations.Match(parts, name, conditional) is { } onCondition)
-            return parts.OnCondition("combination-conditional", ("attribute", name), ("combination", onCondition));
+            return parts.OnCondition("combination-conditional", ("attribute", name), ("combination", Told(parts, onCondition)));
         var sights = parts.Places.Keys.Select(r => parts.See(r, name)).ToArray();
         var unknown = sights.Where(s => s.Value is null).ToArray();
         var couldStill = allowed.Concat(conditional).Any(c => Combinations.CouldMatch(parts, name, c));
         return unknown.Length > 0 && couldStill
             ? Assessment.Worst(unknown.Select(s => parts.Unknown(s.At)))
-            : parts.Breaks("combination-not-allowed", ("attribute", name), ("combination", string.Join(" + ", sights.Select(s => $"{s.At.Position} {s.Value ?? "unknown"}"))));
+            : parts.Breaks("combination-not-allowed", ("attribute", name), ("combination", PositionNames.And(sights.Select(s => $"{s.Value ?? "unknown"} on the {parts.Family.Called(s.At.Position)}"))));
     }
+
+    private static string Told(PairingCase parts, string combination) =>
+        PositionNames.And(Combinations.Pairs(combination).Where(p => parts.Has(p.Role)).Select(p => $"{p.Value} on the {parts.Called(p.Role)}"));
 
     public override IEnumerable<Exchange> Exchanges(PairingCase parts)
     {
@@ -48,7 +51,7 @@ internal sealed class AttributesAllowed : Template
             var others = Combinations.Pairs(combination).Where(p => parts.Has(p.Role) && parts.See(p.Role, name).Value != p.Value).ToArray();
             yield return new Exchange(
                 "fit-" + string.Join("-", others.Select(o => o.Value)),
-                "Fit " + string.Join(" and ", others.Select(o => $"{o.Value} at {parts.Called(o.Role)}")) + ".",
+                "Change " + PositionNames.And(others.Select(o => $"the {parts.Called(o.Role)} for {o.Value}")) + ".",
                 [.. others.Select(o => parts.Fit(o.Role, name, o.Value))]);
         }
     }

@@ -37,9 +37,9 @@ internal sealed class CharacteristicsDifference : Template
         var (first, second) = (("first", NameFor(parts, "first", parts.Option("characteristic"))), ("second", NameFor(parts, "second", parts.Option("characteristic"))));
         var (low, high) = (parts.Parameter("low"), parts.Parameter("high"));
         yield return new Exchange(
-            "fit-first-that-suits", $"Fit at {parts.Called("first")} a part that suits {parts.Called("second")}.", [.. parts.FitFirst(first, second, low, high)]);
+            "fit-first-that-suits", $"Change the {parts.Called("first")} for what suits the {parts.Called("second")}.", [.. parts.FitFirst(first, second, low, high)]);
         yield return new Exchange(
-            "fit-second-that-suits", $"Fit at {parts.Called("second")} a part that suits {parts.Called("first")}.", [.. parts.FitSecond(first, second, low, high)]);
+            "fit-second-that-suits", $"Change the {parts.Called("second")} for what suits the {parts.Called("first")}.", [.. parts.FitSecond(first, second, low, high)]);
     }
 
     /// <summary>An option of the role's own is found by the plain name, else the common name is used.</summary>
