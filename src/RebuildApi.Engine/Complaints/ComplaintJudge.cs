@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using RebuildApi.Contracts;
+using RebuildApi.Engine.Diagnosis;
 using RebuildApi.Engine.Reasons;
 using RebuildApi.Engine.Snapshots;
 
@@ -13,11 +14,11 @@ public static class ComplaintJudge
 {
     /// <summary>Judges every symptom of the complaint.</summary>
     /// <param name="view">The unit.</param>
-    /// <param name="nonconforming">Subjects of characteristics and clearances that are nonconforming.</param>
-    public static ImmutableArray<ComplaintAnswer> Judge(UnitView view, IReadOnlySet<string> nonconforming)
+    /// <param name="standings">How characteristics and clearances stand to their limits, by their subject; what is open is left out.</param>
+    public static ImmutableArray<ComplaintAnswer> Judge(UnitView view, IReadOnlyDictionary<string, Standing> standings)
     {
         var shown = view.Family.Family.Causes
-            .Select(cause => (Cause: cause, Signs: SignsOf(cause, view, nonconforming)))
+            .Select(cause => (Cause: cause, Signs: SignsOf(cause, view, standings)))
             .Where(c => c.Signs.Length > 0)
             .ToImmutableArray();
         return [.. view.Snapshot.Complaint.Select(symptom => Answer(symptom, shown, view))];
@@ -48,16 +49,24 @@ public static class ComplaintJudge
             ("symptom", name),
             ("found", string.Join("; ", shown.Select(c => c.Cause.Name.In("en")))));
 
-    private static ImmutableArray<string> SignsOf(Cause cause, UnitView view, IReadOnlySet<string> nonconforming) =>
-        [.. cause.Signs.Select(sign => Seen(sign, view, nonconforming)).OfType<string>()];
+    private static ImmutableArray<string> SignsOf(Cause cause, UnitView view, IReadOnlyDictionary<string, Standing> standings) =>
+        [.. cause.Signs.Select(sign => Seen(sign, view, standings)).OfType<string>()];
 
-    private static string? Seen(Sign sign, UnitView view, IReadOnlySet<string> nonconforming) => sign switch
+    private static string? Seen(Sign sign, UnitView view, IReadOnlyDictionary<string, Standing> standings) => sign switch
     {
         AttributeSign a when AnyAt(a.Position, view, c => view.AttributeOf(c, a.Attribute) is { } v && a.Values.Contains(v)) =>
             $"{a.Position}: {a.Attribute} {string.Join(" or ", a.Values)}",
         DamageSign d when AnyAt(d.Position, view, c => HasDamage(d, view.FindingsOf(c))) => $"{d.Position}: {string.Join(" or ", d.Classes)}",
-        VerdictSign v when nonconforming.Contains(v.Subject) => v.Subject,
+        VerdictSign v when standings.TryGetValue(v.Subject, out var standing) && IsBeyond(v.Side, standing) => v.Subject,
         _ => null,
+    };
+
+    // A loose clearance is no sign of one set tight; beyond a limit that is not said is no sign of either side.
+    private static bool IsBeyond(LimitSide? side, Standing standing) => side switch
+    {
+        LimitSide.Below => standing == Standing.Below,
+        LimitSide.Above => standing == Standing.Above,
+        _ => standing != Standing.Within,
     };
 
     private static bool AnyAt(string position, UnitView view, Func<Component, bool> holds) => view.At(position).Any(p => holds(p.Component));

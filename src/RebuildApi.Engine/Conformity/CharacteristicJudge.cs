@@ -9,8 +9,8 @@ namespace RebuildApi.Engine.Conformity;
 public static class CharacteristicJudge
 {
     /// <summary>
-    /// Judges a characteristic by the shop's limits, else the position's, else the kind's service limits. A value that is only the drawing's
-    /// passes for a part that is new; a used part is not assessed until it is read.
+    /// Judges a characteristic by the shop's limits, else the position's, else the kind's service limits. A part that was not
+    /// read is not assessed, a new one too: its drawing says what it should be and stands in for it in clearances and plans, not in a verdict on itself.
     /// </summary>
     /// <returns>The verdict, or null when there are no limits.</returns>
     public static Verdict? Judge(PlacedComponent placed, Characteristic characteristic, EstimateBook book)
@@ -62,7 +62,7 @@ public static class CharacteristicJudge
         return (assessed.Item1, InstrumentReasons.Noted(assessed.Item2, subject, readings, limits, policy));
     }
 
-    /// <summary>Smallest and largest are each held against the limits, and the worse decides.</summary>
+    /// <summary>Smallest and largest are each held against the limits, and the worse decides; both are said, with their spread.</summary>
     private static (Estimate Estimate, Assessment Assessment) BothEnds(
         string subject, PlacedComponent placed, Characteristic characteristic, Limits limits, EstimateBook book, Policy policy)
     {
@@ -78,7 +78,7 @@ public static class CharacteristicJudge
             .Where(c => c.Code == "read-it" || c.LeadsTo != worse.Assessment.Outcome);
         return (worse.Estimate, worse.Assessment with
         {
-            Reasons = [.. worse.Assessment.Reasons, .. better.Assessment.Reasons],
+            Reasons = [.. worse.Assessment.Reasons, .. better.Assessment.Reasons, .. ConformityReasons.OfSpread(subject, worse.Estimate, better.Estimate, new Scale(characteristic.Dimension))],
             WouldChange = [.. changes],
         });
     }

@@ -38,6 +38,13 @@ internal static class ConformityReasons
             ("neededPercent", Percent(policy.Probability)));
     }
 
+    /// <summary>The smallest and the largest reading and what lies between them, which one number would hide; nothing when an end is only a bound.</summary>
+    public static IEnumerable<Reason> OfSpread(string subject, Estimate one, Estimate other, Scale scale)
+    {
+        if (scale.Of(one.Value) is { } a && scale.Of(other.Value) is { } b)
+            yield return Reason("read-between", subject, scale, ("smallest", Math.Min(a, b)), ("largest", Math.Max(a, b)), ("spread", Math.Abs(a - b)));
+    }
+
     public static Reason OfBounds(string subject, Outcome outcome, double? low, double? high, Window window, Scale scale)
     {
         var (code, bound, limit) = outcome switch

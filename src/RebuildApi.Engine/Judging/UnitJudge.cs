@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Clearances;
 using RebuildApi.Engine.Complaints;
+using RebuildApi.Engine.Diagnosis;
 using RebuildApi.Engine.Measuring;
 using RebuildApi.Engine.Pairings;
 using RebuildApi.Engine.Snapshots;
@@ -31,16 +32,9 @@ public static class UnitJudge
             parts,
             clearances,
             pairings,
-            ComplaintJudge.Judge(view, Nonconforming(parts, clearances)),
+            ComplaintJudge.Judge(view, Standings.Of(parts.SelectMany(p => p.Verdicts).Concat(clearances.Select(c => c.Verdict)))),
             MissingList.Of(book, parts, pairings),
             BlockList.Of(parts, clearances, pairings),
             Neighbourhoods.JudgeAll(book));
     }
-
-    private static ImmutableHashSet<string> Nonconforming(ImmutableArray<PartAnswer> parts, ImmutableArray<ClearanceAnswer> clearances) =>
-    [
-        .. parts.SelectMany(p => p.Verdicts).Concat(clearances.Select(c => c.Verdict))
-            .Where(v => v.Outcome == Outcome.Nonconforming)
-            .Select(v => v.Subject),
-    ];
 }

@@ -11,6 +11,8 @@ namespace RebuildApi.Engine.Quantities;
 /// </summary>
 public static class UnitCatalogue
 {
+    private const double MetresPerInch = 0.0254;
+
     /// <summary>All units.</summary>
     public static ImmutableArray<UnitOfMeasure> All { get; } =
     [
@@ -30,6 +32,10 @@ public static class UnitCatalogue
         Torques("N.m", "N·m", ["Nm", "N m"], TorqueUnit.NewtonMeter),
         Torques("[ft_i].[lbf_av]", "ft·lbf", ["ft lbf", "lbf·ft", "lbf ft", "ft-lb", "lb-ft", "ft.lbf"], TorqueUnit.PoundForceFoot),
         Torques("[in_i].[lbf_av]", "in·lbf", ["in lbf", "lbf·in", "lbf in", "in-lb", "lb-in", "in.lbf"], TorqueUnit.PoundForceInch),
+        Torques("kgf.m", "kgf·m", ["kgf m", "m·kgf"], TorqueUnit.KilogramForceMeter),
+        new RealUnit(
+            "[oz_av].[g].[in_i]", "ozf·in", ["ozf in", "in·ozf", "oz-in", "in-oz"], Dimension.Torque,
+            x => Force.FromOunceForce(x).Newtons * MetresPerInch, x => Force.FromNewtons(x / MetresPerInch).OunceForce),
         Masses("g", "g", ["gram"], MassUnit.Gram),
         Masses("kg", "kg", ["kilogram"], MassUnit.Kilogram),
         Masses("[lb_av]", "lb", ["pound"], MassUnit.Pound),

@@ -25,7 +25,8 @@ public static class CalculationsMeasuringEndpoints
             .Fails(Problems.NotComputable)
             .Example("""
                 { "readings": [{ "value": 30.601, "unit": "mm" }, { "value": 30.603, "unit": "mm" }, { "value": 30.602, "unit": "mm" }],
-                  "instrument": { "resolution": { "value": 0.001, "unit": "mm" }, "limitOfError": { "value": 0.004, "unit": "mm" } } }
+                  "instrument": { "resolution": { "value": 0.001, "unit": "mm" }, "limitOfError": { "value": 0.004, "unit": "mm" },
+                    "referenceUncertainty": { "value": 0.0003, "unit": "mm" } } }
                 """);
         group.WorkOut("/calculations/conformity", Conformity, "calculateConformity", "Hold a value against limits",
                 "The outcome by the decision rule, the chance that the true value conforms, what would change it; with a process, the consumer's and producer's risks.")

@@ -1,6 +1,8 @@
+using System.Collections.Immutable;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Conformity;
 using RebuildApi.Engine.Measuring;
+using RebuildApi.Engine.Numerics;
 using RebuildApi.Engine.Snapshots;
 using RebuildApi.TestKit;
 using static RebuildApi.TestKit.FamilyBuilder;
@@ -30,7 +32,39 @@ public sealed class CharacteristicJudgeTests
         var verdict = Judge(family, snapshot, "case");
 
         Assert.Equal(Outcome.Nonconforming, verdict!.Outcome);
-        Assert.Equal(["above-high-limit", "within-limits"], verdict.Reasons.Select(r => r.Code));
+        Assert.Equal(["above-high-limit", "within-limits", "read-between"], verdict.Reasons.Select(r => r.Code));
+        Assert.Equal(
+            ("62020000", "62090000", "70000"),
+            (verdict.Reasons[2].Arguments["smallestNm"], verdict.Reasons[2].Arguments["largestNm"], verdict.Reasons[2].Arguments["spreadNm"]));
+    }
+
+    // A share of two short lengths read with a coarse gauge bends within its own uncertainty (JCGM 100:2008, 5.1.2, note). The limit lies where
+    // a straight line would just pass the part.
+    [Fact]
+    public void A_derived_value_whose_formula_bends_is_judged_with_its_second_order_terms()
+    {
+        var u = 0.04e-3 / Math.Sqrt(3);
+        var propagated = Propagation.Through(x => x[0] / x[1], [new("a", 0.1e-3, u, null), new("b", 0.1e-3, u, null)]);
+        var limit = 1 + StandardNormal.Quantile(Policy.Default.Probability) * (propagated.FirstOrder + propagated.SecondOrder) / 2;
+        var limits = new Limits(null, new Real(limit, Dimension.Ratio), null, Invented);
+        var share = LengthOf("share", null, null) with
+        {
+            Dimension = Dimension.Ratio,
+            Service = limits,
+            DerivedFrom = new Named("ratio", ImmutableSortedDictionary<string, Address>.Empty.Add("numerator", new Address("", "a")).Add("denominator", new Address("", "b"))),
+        };
+        var family = FamilyBuilder.Named().Part("gear", share, LengthOf("a", null, null), LengthOf("b", null, null)).Family;
+        var snapshot = SnapshotBuilder.Complete(family).Micrometer(resolutionMm: 0.000001m, limitOfErrorMm: 0.04m)
+            .Reads("gear", "a", "mic-1", 0.1m).Reads("gear", "b", "mic-1", 0.1m).Snapshot;
+
+        var verdict = Judge(family, snapshot, "gear")!;
+
+        Assert.Equal(propagated.SecondOrder, verdict.Value!.StandardUncertainty, 1e-6);
+        Assert.Contains(verdict.Value.Budget, line => line.Name == "second-order");
+        Assert.Equal(Outcome.Inconclusive, verdict.Outcome);
+        Assert.Equal(
+            Outcome.Conforming,
+            Conformance.Assess("share", verdict.Value with { StandardUncertainty = propagated.FirstOrder }, limits, Policy.Default).Outcome);
     }
 
     [Fact]

@@ -26,6 +26,8 @@ public sealed class ConformanceTests
     // JCGM 106:2012, 8.3.3, guarded rejection of a speed: limit 100 km/h, u = 2 % of the reading, 99.9 %: printed 107 km/h.
     [Theory]
     [InlineData(106, Outcome.Inconclusive)]
+    [InlineData(106.586, Outcome.Inconclusive)] // 100/(1 − 0.02·3.09) = 106.587, computed here
+    [InlineData(106.588, Outcome.Nonconforming)]
     [InlineData(107, Outcome.Nonconforming)]
     public void A_speed_is_proven_too_high_from_107_on(double reading, Outcome expected)
     {

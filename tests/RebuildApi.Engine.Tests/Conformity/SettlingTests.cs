@@ -29,9 +29,7 @@ public sealed class SettlingTests
     [Fact]
     public void A_finer_micrometer_in_the_shop_is_offered_with_how_often_it_settles()
     {
-        var coarse = SnapshotBuilder.Complete(Gears).Micrometer("coarse", 0.01m, 0.02m).Micrometer("fine", 0.001m, 0.002m).Reads("gear", "width", "coarse", 9.81m);
-
-        var step = Assert.Single(Steps(coarse));
+        var step = Assert.Single(Steps(Coarse(9.81m)));
 
         Assert.Equal(("other-instrument", "fine", 1), (step.Code, step.Instrument, step.Readings));
         Assert.InRange(step.Settles.Value, 0.75, 0.99);
@@ -73,6 +71,34 @@ public sealed class SettlingTests
         var deviation = Math.Sqrt(claim.Value * (1 - claim.Value) * (1.0 / Trials + 1.0 / claim.Of));
         Assert.InRange(rate, claim.Value - 5 * deviation, claim.Value + 5 * deviation);
     }
+
+    // The same for another instrument: a true width that the coarse reading allows, read once with the fine one, which stands alone.
+    [Theory]
+    [InlineData(9.81)]
+    [InlineData(9.80)]
+    public void A_finer_instrument_really_settles_as_often_as_was_said(double read)
+    {
+        const int Trials = 1000;
+        var coarse = Coarse((decimal)read);
+        var claim = Assert.Single(Steps(coarse)).Settles;
+        var known = Judge(coarse).Value!;
+        var settled = Enumerable.Range(0, Trials).Count(trial =>
+        {
+            var random = new Random(trial);
+            var width = read + known.StandardUncertainty * 1e3 * Normal.Sample(random, 0, 1);
+            var shown = width + 0.002 / Math.Sqrt(3) * Normal.Sample(random, 0, 1);
+            var fine = SnapshotBuilder.Complete(Gears).Micrometer("fine", 0.001m, 0.002m).Reads("gear", "width", "fine", Math.Round((decimal)shown, 3));
+            return Judge(fine).Outcome is Outcome.Conforming or Outcome.Nonconforming;
+        });
+
+        // Both are counts: five standard deviations of their difference.
+        var rate = settled / (double)Trials;
+        var deviation = Math.Sqrt(claim.Value * (1 - claim.Value) * (1.0 / Trials + 1.0 / claim.Of));
+        Assert.InRange(rate, claim.Value - 5 * deviation, claim.Value + 5 * deviation);
+    }
+
+    private static SnapshotBuilder Coarse(decimal read) =>
+        SnapshotBuilder.Complete(Gears).Micrometer("coarse", 0.01m, 0.02m).Micrometer("fine", 0.001m, 0.002m).Reads("gear", "width", "coarse", read);
 
     private static double Deviation { get; } = Descriptive.Of([.. Scattered.Select(x => (double)x)]).StandardDeviation;
 

@@ -25,6 +25,15 @@ public sealed class InstrumentTableTests
     public void A_micrometer_s_accuracy_limit_is_spread_evenly(double limitMm, double expected) =>
         Assert.Equal(expected, Line(Read(0.001m, (decimal)limitMm, ErrorModel.Rectangular), "limit-of-error"), 5e-11);
 
+    // DIN 861 / ISO 3650, limits of gauge blocks in µm to 10, 25, 50, 75 and 100 mm, for grades 0, 1 and 2; rectangular, a/√3.
+    [Theory]
+    [InlineData(new[] { 0.12, 0.14, 0.20, 0.25, 0.30 }, new[] { 69.282, 80.829, 115.470, 144.338, 173.205 })]
+    [InlineData(new[] { 0.20, 0.30, 0.40, 0.50, 0.60 }, new[] { 115.470, 173.205, 230.940, 288.675, 346.410 })]
+    [InlineData(new[] { 0.45, 0.60, 0.80, 1.00, 1.20 }, new[] { 259.808, 346.410, 461.880, 577.350, 692.820 })]
+    public void A_gauge_block_s_limit_is_kept_to_ten_nanometres_and_spread_evenly(double[] limitsUm, double[] expectedNm) => Assert.All(
+        limitsUm.Zip(expectedNm),
+        block => Assert.Equal(block.Second * 1e-9, Line(Read(0.001m, (decimal)block.First / 1000, ErrorModel.Rectangular), "limit-of-error"), 5e-13));
+
     // A stated expanded uncertainty with k = 2 is halved (JCGM 100:2008, 4.3.3).
     [Fact]
     public void A_stated_expanded_uncertainty_is_halved() =>

@@ -1,6 +1,9 @@
 using System.Collections.Immutable;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Measuring;
+using RebuildApi.Engine.MonteCarlo;
+using RebuildApi.Engine.Snapshots;
+using RebuildApi.TestKit;
 
 namespace RebuildApi.Engine.Tests.Measuring;
 
@@ -62,6 +65,10 @@ public sealed class PublishedUncertaintyTests
         Assert.Equal(93, Math.Round(expanded.Factor * 32));
         Assert.Equal(92.48, expanded.Uncertainty, 0.005);
 
+        // JCGM 101:2008, 9.5, prints 745..931 nm for this budget, again from u = 32.
+        Assert.Equal(745, result.Value - 50_000_000 - expanded.Uncertainty, 1.0);
+        Assert.Equal(931, result.Value - 50_000_000 + expanded.Uncertainty, 1.0);
+
         // A trap: Welch–Satterthwaite with the printed u = 32 gives 17.47 (computed here), which would be cut down to 17 and not to the published 16.
         Assert.Equal(17.47, result.DegreesOfFreedom.Value * Math.Pow(32 / result.FirstOrder, 4), 0.01);
     }
@@ -73,6 +80,9 @@ public sealed class PublishedUncertaintyTests
 
         Assert.Equal(34, result.SecondOrder, 0.5);
         Assert.Equal(33.807, result.SecondOrder, 5e-4);
+
+        // H.1.7 prints the two terms that are added, 11.7 and 1.7 nm.
+        Assert.Equal(Math.Sqrt(11.7 * 11.7 + 1.7 * 1.7), Math.Sqrt(result.SecondOrder * result.SecondOrder - result.FirstOrder * result.FirstOrder), 0.05);
         Assert.False(result.FirstOrderSuffices);
     }
 
@@ -90,14 +100,41 @@ public sealed class PublishedUncertaintyTests
         Assert.Equal(19, expanded.DegreesOfFreedom);
         Assert.Equal(2.093024, expanded.Factor, 5e-7);
         Assert.Equal(2.2, expanded.Uncertainty, 0.05);
+        Assert.Equal(18.99874, Budget.EffectiveDegreesOfFreedom(lines)!.Value, 5e-6); // a plain floor would make it 18
+        Assert.Equal(2.15470, expanded.Uncertainty, 5e-6);
     }
 
-    // 4.3.3: 240 µg at three standard deviations is u = 80 µg. 4.3.4: ±129 µΩ at 99 % is u = 50 µΩ.
+    // 4.3.3: a mass of 1 000.000 325 g with 240 µg at three standard deviations is u = 80 µg, 80e-9 of the value.
+    [Fact]
+    public void Three_standard_deviations_give_back_the_published_uncertainty_of_a_mass()
+    {
+        var stated = new Limits(new Real(1.000000325 - 240e-9, Dimension.Mass), new Real(1.000000325 + 240e-9, Dimension.Mass), null, FamilyBuilder.Invented);
+        var mass = FamilyBuilder.LengthOf("mass", null, null) with { Dimension = Dimension.Mass, New = stated, Unmeasured = Distribution.Normal };
+        var family = FamilyBuilder.Named().Part("weight", mass).Family;
+
+        var estimate = new EstimateBook(new UnitView(SnapshotBuilder.Complete(family).Snapshot, new FamilyIndex(family))).Of(new Address("weight", "mass"));
+
+        Assert.Equal(80e-9, estimate.StandardUncertainty, 1e-14);
+        Assert.Equal(80e-9, estimate.StandardUncertainty / estimate.Value!.InSi, 0.5e-9);
+    }
+
+    // 4.3.4: a resistor of 10.000 742 Ω, ±129 µΩ at 99 %, is u = 50 µΩ, 5.0e-6 of the value.
     [Fact]
     public void A_stated_confidence_gives_back_the_published_standard_uncertainty()
     {
-        Assert.Equal(80, 240.0 / 3, 12);
-        Assert.Equal(50, 129 / ExpandedUncertainty.Of(1, null, 0.99).Factor, 0.5);
+        var u = 129e-6 / ExpandedUncertainty.Of(1, null, 0.99).Factor;
+
+        Assert.Equal(50e-6, u, 0.5e-6);
+        Assert.Equal(5.0e-6, u / 10.000742, 0.05e-6);
+    }
+
+    // 4.3.7 and 4.3.9 of the guide, 6.4.6 of its first supplement: rectangular a/√3, triangular a/√6, arcsine a/√2; each density's own deviation.
+    [Fact]
+    public void A_half_width_is_divided_by_the_published_divisors()
+    {
+        Assert.Equal(1 / RootThree, new RectangularInput(-1, 1).StandardUncertainty, 1e-12);
+        Assert.Equal(1 / Math.Sqrt(6), new TriangularInput(-1, 1).StandardUncertainty, 1e-12);
+        Assert.Equal(1 / Math.Sqrt(2), new ArcsineInput(-1, 1).StandardUncertainty, 1e-12);
     }
 
     // 4.3.7, example 2, and 5.1.5: 0.928 571 V with a = 14e-6 of reading + 2e-6 · 1 V, and 12 µV of type A.
@@ -110,6 +147,7 @@ public sealed class PublishedUncertaintyTests
         Assert.Equal(15e-6, a, 0.5e-6);
         Assert.Equal(8.7e-6, lines[1].StandardUncertainty, 0.05e-6);
         Assert.Equal(15e-6, Budget.Combined(lines), 0.5e-6);
+        Assert.Equal(14.82, Budget.Combined([new("type A", 12, null, 0), new("limits", 8.7, null, 0)]), 0.005); // from the rounded components, computed here
         Assert.Equal(16e-6, Budget.Combined(lines) / 0.928571, 0.5e-6);
     }
 

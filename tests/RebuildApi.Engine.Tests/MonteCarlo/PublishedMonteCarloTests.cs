@@ -79,6 +79,8 @@ public sealed class PublishedMonteCarloTests
 
         Assert.Equal(1.2340, result.Value, 0.00005);
         Assert.Equal(0.0539, result.FirstOrder, 0.00005);
+        Assert.Equal(1.1285, result.Value - ExpandedUncertainty.Of(result.FirstOrder, null).Uncertainty, 0.0001);
+        Assert.Equal(1.3395, result.Value + ExpandedUncertainty.Of(result.FirstOrder, null).Uncertainty, 0.0001);
         Assert.False(result.FirstOrderSuffices);
 
         // Steps of one standard uncertainty bend with 1/ρ a little more than the derivatives at the point: 0.0750 printed, within 1 %.
@@ -110,6 +112,7 @@ public sealed class PublishedMonteCarloTests
     {
         var result = Propagation.Through(SquaredSum, [new("x1", x1, 0.005, null), new("x2", 0, 0.005, null)]);
 
+        Assert.Equal(x1 * x1, result.Value, 1e-15);
         Assert.Equal(firstOrder, result.FirstOrder * 1e6, 1e-6);
         Assert.Equal(exact, result.SecondOrder * 1e6, 1e-4);
         Assert.Equal(x1 == 0.050, result.FirstOrderSuffices);

@@ -54,10 +54,36 @@ public sealed class QuantityTextTests
     [InlineData("kgf", Dimension.Force, 9.80665)]
     [InlineData("ft·lbf", Dimension.Torque, 1.3558179483314004)]
     [InlineData("in·lbf", Dimension.Torque, 0.1129848290276167)]
+    [InlineData("kgf·m", Dimension.Torque, 9.80665)]
+    [InlineData("ozf·in", Dimension.Torque, 0.00706155181422604)]
     [InlineData("lb", Dimension.Mass, 0.45359237)]
     [InlineData("°", Dimension.Angle, Math.PI / 180)]
     public void Conversion_factors_are_those_of_NIST_SP_811(string unit, Dimension dimension, double factor) =>
         Assert.Equal(factor, QuantityText.Read("1", unit, dimension).Quantity!.InSi, factor * 1e-12);
+
+    // The same appendix as printed: lbf 4.448 222 E+00, lbf·ft 1.355 818 E+00, lbf·in 1.129 848 E-01.
+    [Theory]
+    [InlineData("lbf", Dimension.Force, 4.448222, 5e-7)]
+    [InlineData("ft·lbf", Dimension.Torque, 1.355818, 5e-7)]
+    [InlineData("in·lbf", Dimension.Torque, 0.1129848, 5e-8)]
+    public void Conversion_factors_round_to_the_printed_seven_figures(string unit, Dimension dimension, double printed, double half) =>
+        Assert.Equal(printed, QuantityText.Read("1", unit, dimension).Quantity!.InSi, half);
+
+    // The reciprocal, shown to a reader who asks for imperial units: 1 N·m = 0.737 562 149 277 265 lbf·ft.
+    [Fact]
+    public void A_newton_metre_is_shown_as_three_quarters_of_a_pound_foot() =>
+        Assert.Equal(0.737562149277265, ((RealUnit)UnitCatalogue.Find("ft·lbf", Dimension.Torque)!).FromSi(1), 1e-14);
+
+    // No pressure is measured in a gearbox, so the service takes none; the units library that it converts by has the published factor
+    // (NIST SP 811 B.8: psi 6.894 757 E+03; exactly lbf/in²).
+    [Fact]
+    public void A_pound_per_square_inch_of_the_units_library_is_the_published_one() =>
+        Assert.Equal(6894.757293168361, UnitsNet.Pressure.FromPoundsForcePerSquareInch(1).Pascals, 1e-9);
+
+    [Fact]
+    public void Every_unit_gives_back_what_it_took() => Assert.All(
+        UnitCatalogue.All.OfType<RealUnit>(),
+        unit => Gen.Double[-1e4, 1e4].Sample(x => Math.Abs(unit.FromSi(unit.ToSi(x)) - x) <= 1e-9));
 
     /// <summary>NIST SP 811 B.8: t/°C = (t/°F − 32)/1.8; SP 330: T/K = t/°C + 273.15.</summary>
     [Fact]

@@ -38,6 +38,25 @@ public sealed class UncertaintyTests
         Assert.Equal(Math.Sqrt((0.004 * 0.004 / 3) + (0.001 * 0.001 / 12)), answer.At("result.standardUncertainty.value"), 1e-9);
     }
 
+    // The block that a micrometer was set by brings its own standard uncertainty: a line of the budget, as from a registered instrument.
+    [Fact]
+    public async Task The_standard_that_an_instrument_was_set_by_has_its_line_in_the_budget()
+    {
+        await using var server = ShopServer.Open();
+        using var http = server.CreateClient();
+        var answer = await http.Calculate("uncertainty", """
+            { "readings": [{ "value": 20.013, "unit": "mm" }],
+              "instrument": { "resolution": { "value": 0.001, "unit": "mm" }, "limitOfError": { "value": 0.004, "unit": "mm" },
+                "referenceUncertainty": { "value": 0.003, "unit": "mm" } } }
+            """);
+        Assert.Equal(Math.Sqrt((0.004 * 0.004 / 3) + (0.001 * 0.001 / 12) + (0.003 * 0.003)), answer.At("result.standardUncertainty.value"), 1e-9);
+        Assert.Equal(["resolution", "limit-of-error", "reference-standard"], Enumerable.Range(0, 3).Select(i => answer.Text($"result.budget.{i}.name")));
+        Assert.Equal(["/instrument/referenceUncertainty/unit"], await http.Refuse("uncertainty", """
+            { "readings": [{ "value": 20.013, "unit": "mm" }],
+              "instrument": { "resolution": { "value": 0.001, "unit": "mm" }, "referenceUncertainty": { "value": 3, "unit": "N" } } }
+            """));
+    }
+
     [Fact]
     public async Task Readings_and_a_budget_together_are_refused_and_so_is_a_line_that_says_nothing()
     {

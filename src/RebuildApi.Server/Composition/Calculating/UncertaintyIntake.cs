@@ -49,7 +49,8 @@ public sealed class UncertaintyIntake(UncertaintyRequest sent, Complaints compla
             return null;
         var step = Step(gauge.Resolution, "/instrument/resolution");
         var error = gauge.LimitOfError is { } limit ? Step(limit, "/instrument/limitOfError") : null;
-        return step is null ? null : new InstrumentState("sent", "gauge", step, error, gauge.ErrorModel, null);
+        var reference = gauge.ReferenceUncertainty is { } u ? Step(u, "/instrument/referenceUncertainty") : null;
+        return step is null ? null : new InstrumentState("sent", "gauge", step, error, gauge.ErrorModel, null) { ReferenceUncertainty = reference };
     }
 
     // A step of temperature is a difference; a length stays exact.

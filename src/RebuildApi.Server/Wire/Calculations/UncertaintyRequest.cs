@@ -63,7 +63,12 @@ public sealed record BudgetLineRequest(
 /// <param name="Resolution">Smallest step that can be read.</param>
 /// <param name="LimitOfError">Largest error that its calibration allows, as a half-width.</param>
 /// <param name="ErrorModel">How that error is spread.</param>
-public sealed record GaugeUsedRequest(SentQuantity Resolution, SentQuantity? LimitOfError = null, ErrorModel ErrorModel = ErrorModel.Rectangular);
+/// <param name="ReferenceUncertainty">Standard uncertainty (k = 1) of the standard that it was calibrated or set against.</param>
+public sealed record GaugeUsedRequest(
+    SentQuantity Resolution,
+    SentQuantity? LimitOfError = null,
+    ErrorModel ErrorModel = ErrorModel.Rectangular,
+    SentQuantity? ReferenceUncertainty = null);
 
 /// <summary>How a material grows with temperature, in millionths per kelvin.</summary>
 /// <param name="PerMillionKelvin">Expansion coefficient: 11.5 for steel.</param>
