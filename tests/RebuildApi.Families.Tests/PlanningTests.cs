@@ -74,6 +74,20 @@ public sealed class PlanningTests
     }
 
     [Fact]
+    public void A_ceiling_below_the_cheapest_plan_is_named_as_what_stands_in_the_way()
+    {
+        var request = new PlanRequest { Candidates = [StraightThird(25000)], Limits = new PlanLimits { MostCost = 10000 } };
+
+        var answer = Plan(Mixed, request);
+
+        Assert.Equal(SolveStatus.Impossible, answer.Status);
+        var conflict = Assert.Single(answer.Conflicts);
+        Assert.True(conflict.IsSmallest);
+        Assert.Contains(conflict.Demands, d => d is { Id: "cost", Kind: DemandKind.Limit });
+        Assert.Contains(answer.Unlocks, u => u is { What: UnlockKind.RelaxedLimit, Subject: "cost" } && u.Cost >= 25000);
+    }
+
+    [Fact]
     public void Without_a_part_to_change_it_says_that_the_gear_does_not_run_in_the_sleeve_and_what_would_open_the_way()
     {
         var answer = Plan(Mixed, new PlanRequest());

@@ -13,7 +13,12 @@ public static class ClearanceJudge
     /// <param name="loop">A loop of the family.</param>
     /// <param name="book">What is known of the unit.</param>
     /// <exception cref="ArgumentException">The loop is open, or names an absent characteristic or series, or its window is not one of lengths.</exception>
-    public static ClearanceAnswer Judge(ClearanceLoop loop, EstimateBook book)
+    public static ClearanceAnswer Judge(ClearanceLoop loop, EstimateBook book) => Judge(loop, book, ring: true);
+
+    /// <summary>The same without asking which piece would do or what would have to be cut: for what-ifs, where that is chosen elsewhere.</summary>
+    internal static ClearanceAnswer JudgeGap(ClearanceLoop loop, EstimateBook book) => Judge(loop, book, ring: false);
+
+    private static ClearanceAnswer Judge(ClearanceLoop loop, EstimateBook book, bool ring)
     {
         var window = WindowOf.Loop(loop, book.View.Snapshot.Policy);
         var terms = LoopTerms.Of(loop, book);
@@ -32,7 +37,7 @@ public static class ClearanceJudge
             state.Trial?.Reading,
             state.Parts.Terms,
             state.Alarm,
-            RingFor(loop, window, terms, book),
+            ring ? RingFor(loop, window, terms, book) : null,
             thermal)
         {
             Consequence = verdict.Outcome == Outcome.Nonconforming ? Outside(loop, window, state.Combined) : null,

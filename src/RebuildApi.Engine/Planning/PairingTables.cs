@@ -9,7 +9,7 @@ using RebuildApi.Engine.Snapshots;
 namespace RebuildApi.Engine.Planning;
 
 /// <summary>What each pairing, set and hook says of every combination of the ways to fill the places that it looks at.</summary>
-internal sealed class PairingTables(ImmutableArray<PlanPlace> places, UnitView view, PlanRequest request, PlanMoney money, Func<IReadOnlyDictionary<int, Fit>, EstimateBook> book)
+internal sealed class PairingTables(ImmutableArray<PlanPlace> places, UnitView view, PlanRequest request, PlanMoney money)
 {
     /// <summary>Most combinations that one rule is judged for; with more it is not tabulated, and the plan that comes out is judged by it instead.</summary>
     public const int MostOfRule = 4000;
@@ -21,11 +21,11 @@ internal sealed class PairingTables(ImmutableArray<PlanPlace> places, UnitView v
 
     /// <summary>The table of one rule, or none when it looks at no place or at too many combinations.</summary>
     public PlanTable? Of(PairingRule rule, string demand) =>
-        Table(demand, PlacesOf(p => rule.Touches(p, view.Family.Family)), MostOfRule, b => PairingJudge.Outcome(rule, b));
+        Table(demand, PlacesOf(p => rule.Touches(p, view.Family.Family)), MostOfRule, Reading.Of(PositionsOf(p => rule.Touches(p, view.Family.Family)), view.Family), b => PairingJudge.Outcome(rule, b));
 
     /// <summary>The table of one rule in code.</summary>
     public PlanTable? Of(HookScope hook, string demand, IHooks hooks) =>
-        Table(demand, PlacesOf(hook.Positions.Contains), MostOfHook, b => WorstOf(hooks.Run(hook, b.View.Snapshot)));
+        Table(demand, PlacesOf(hook.Positions.Contains), MostOfHook, null, b => WorstOf(hooks.Run(hook, b.View.Snapshot)));
 
     /// <summary>Whether parts of a set came together: all were found here, all are exchanged and, for the same individuals, came as one set.</summary>
     public IEnumerable<PlanTable> Of(MatchedSet set, string demand)
@@ -56,19 +56,22 @@ internal sealed class PairingTables(ImmutableArray<PlanPlace> places, UnitView v
 
     private static bool IsOfSet(Fit fit) => fit.Parts.All(p => p.Component.Attributes.GetValueOrDefault("supplied") == "as-set");
 
+    private IEnumerable<string> PositionsOf(Func<string, bool> touches) => PlacesOf(touches).Select(i => places[i].Position.Id);
+
     private int[] PlacesOf(Func<string, bool> touches) => [.. Enumerable.Range(0, places.Length).Where(i => touches(places[i].Position.Id))];
 
-    private PlanTable? Table(string demand, int[] scope, int most, Func<EstimateBook, Compatibility> judge)
+    private PlanTable? Table(string demand, int[] scope, int most, ImmutableHashSet<string>? reads, Func<EstimateBook, Compatibility> judge)
     {
         if (scope.Length == 0 || scope.Aggregate(1.0, (n, p) => n * _judged[p].Length) > most || scope.Aggregate(1.0, (n, p) => n * places[p].Fits.Length) > 1 << 20)
             return null;
         var known = new Dictionary<string, long>(StringComparer.Ordinal);
-        return new PlanTable(demand, [.. scope], [.. Combinations(scope).Select(c => known.TryGetValue(Key(c), out var cost) ? cost : known[Key(c)] = CostOf(judge(book(Fits(scope, c)))))]);
+        var snapshot = new PlanSnapshot(reads is null ? view : Reading.Trimmed(view, reads));
+        var around = Enumerable.Range(0, places.Length).Where(i => !scope.Contains(i) && (reads is null || reads.Contains(places[i].Position.Id)))
+            .Select(i => (places[i], places[i].Fits[0])).ToArray();
+        return new PlanTable(demand, [.. scope], [.. Combinations(scope).Select(c => known.TryGetValue(Key(c), out var cost) ? cost : known[Key(c)] = CostOf(judge(snapshot.Book([.. around, .. scope.Zip(c, (p, f) => (places[p], f.JudgedAs ?? f))]))))]);
     }
 
     private static string Key(Fit[] fits) => string.Join('|', fits.Select(f => (f.JudgedAs ?? f).Id));
-
-    private static Dictionary<int, Fit> Fits(int[] scope, Fit[] fits) => scope.Zip(fits).ToDictionary(x => x.First, x => x.Second.JudgedAs ?? x.Second);
 
     private IEnumerable<Fit[]> Combinations(int[] scope)
     {

@@ -147,10 +147,14 @@ public sealed record PlanClearance(string Loop, Outcome Outcome, Length? Gap, Li
 /// <param name="Reasons">Why.</param>
 public sealed record PlanPairing(string Rule, Compatibility Outcome, Severity Severity, ImmutableArray<Reason> Reasons);
 
-/// <summary>Demands that can't all be met. Without any one of them the others can.</summary>
+/// <summary>Demands that can't all be met. Without any one of them the others can, where that is proven.</summary>
 /// <param name="Demands">The demands.</param>
 /// <param name="Reason">In plain words.</param>
-public sealed record PlanConflict(ImmutableArray<PlanDemand> Demands, Reason Reason);
+public sealed record PlanConflict(ImmutableArray<PlanDemand> Demands, Reason Reason)
+{
+    /// <summary>Whether each was tried; else a limit stopped the search, and fewer of them may conflict already.</summary>
+    public bool IsSmallest { get; init; } = true;
+}
 
 /// <summary>Something that a plan must meet.</summary>
 /// <param name="Id">What it is about: a place, a pairing, a clearance, a set, a limit of the request.</param>

@@ -19,8 +19,10 @@ internal sealed class PlanFinder(PlanModel model, IPlanSolver solver, Cancellati
     public FoundPlan Find(PlanObjective objective)
     {
         if (!model.Empty.IsEmpty)
-            return new FoundPlan(new PlanSolution(SolveStatus.Impossible, [], 0, 0, 0), [], null, new Weighing(1, 1, 0));
+            return new FoundPlan(new PlanSolution(SolveStatus.Impossible, [], 0, 0, 0), [], new Weighing(1, 1, 0));
         var weighing = Weighing.Of(objective, model);
+        if (IsTooDear(weighing))
+            return new FoundPlan(new PlanSolution(SolveStatus.Impossible, [], 0, 0, 0), [], weighing);
         if (objective != PlanObjective.SoonestReady)
             return Find(weighing, []);
         var days = model.Places.SelectMany(p => p.Fits).Select(f => f.LeadDays).Distinct().Order().ToArray();
@@ -37,6 +39,10 @@ internal sealed class PlanFinder(PlanModel model, IPlanSolver solver, Cancellati
         return Find(weighing with { MostDays = days[low] }, []);
     }
 
+    /// <summary>Whether even the cheapest of all costs more than may be spent: that shows at once, where a search under the limit would go through everything.</summary>
+    private bool IsTooDear(Weighing weighing) =>
+        model.Request.Limits.MostCost is not null && Feasibility.Of(weighing.Problem(model, _forbidden), solver, model.Request.Effort, cancellation).Fits == false;
+
     /// <summary>The best plan by weights, under more tables.</summary>
     public FoundPlan Find(Weighing weighing, IReadOnlyCollection<PlanTable> more)
     {
@@ -46,30 +52,19 @@ internal sealed class PlanFinder(PlanModel model, IPlanSolver solver, Cancellati
             var problem = plain with { Tables = [.. plain.Tables, .. more] };
             var solution = solver.Solve(problem, model.Request.Effort, cancellation);
             if (!solution.Exists)
-                return new FoundPlan(solution, [], null, weighing);
+                return new FoundPlan(solution, [], weighing);
             var picks = PieceSettling.Settle(model, problem, solution);
-            var judged = JudgedPlan.Of(model, picks);
-            if (judged.Faults.IsEmpty)
-                return new FoundPlan(solution, picks, judged, weighing);
+            var faults = model.Faults.Of(picks);
+            if (faults.IsEmpty)
+                return new FoundPlan(solution, picks, weighing);
             if (round == MostRounds)
-                return new FoundPlan(solution with { Status = SolveStatus.Unknown, Picks = [] }, [], null, weighing);
-            _forbidden.AddRange(judged.Faults.Select(f => Forbid(f, picks)));
+                return new FoundPlan(solution with { Status = SolveStatus.Unknown, Picks = [] }, [], weighing);
+            _forbidden.AddRange(faults.Select(f => Forbid(f, picks)));
         }
     }
 
     /// <summary>The problem by its objective, with what was found not to stand.</summary>
     public PlanProblem Problem() => Weighing.Of(PlanObjective.LeastCost, model).Problem(model, _forbidden);
-
-    /// <summary>The same without costs: only whether anything fits.</summary>
-    public PlanProblem Feasibility()
-    {
-        var problem = Problem();
-        return problem with
-        {
-            Choices = [.. problem.Choices.Select(c => c with { Costs = [.. c.Costs.Select(_ => 0L)] })],
-            Tables = [.. problem.Tables.Where(t => t.Costs.Contains(PlanTable.Forbidden)).Select(t => t with { Costs = [.. t.Costs.Select(c => c == PlanTable.Forbidden ? c : 0)] })],
-        };
-    }
 
     /// <summary>These options together may not be: of n indicators at most n − 1.</summary>
     private PlanSum Forbid(PlanFault fault, ImmutableArray<int> picks) => new(
@@ -77,8 +72,8 @@ internal sealed class PlanFinder(PlanModel model, IPlanSolver solver, Cancellati
         [.. fault.Places.Select(p => new PlanTerm(p, [.. model.Places[p].Fits.Select((_, o) => (long?)(o == picks[p] ? 1 : 0))], []))]);
 }
 
-/// <summary>A plan in numbers with its judgement; no picks when there is none.</summary>
-internal sealed record FoundPlan(PlanSolution Solution, ImmutableArray<int> Picks, JudgedPlan? Judged, Weighing Weighing);
+/// <summary>A plan in numbers; no picks when there is none.</summary>
+internal sealed record FoundPlan(PlanSolution Solution, ImmutableArray<int> Picks, Weighing Weighing);
 
 /// <summary>Something in a plan that does not stand, and the places whose parts make it so.</summary>
 internal sealed record PlanFault(string Demand, ImmutableArray<int> Places);

@@ -23,8 +23,9 @@ internal sealed class PlanModel
         _snapshot = new PlanSnapshot(book.View);
         _usual = Places.Select((p, i) => (p, i)).ToDictionary(x => x.i, x => x.p.Fits[0]);
         Standings = [.. Places.Select((p, i) => p.Fits.Select(f => Standing.Of(p, f, BookOf(i, f), request.Rates)).ToImmutableArray())];
-        Pairings = new PairingTables(Places, book.View, request, Money, BookOf);
+        Pairings = new PairingTables(Places, book.View, request, Money);
         (Tables, Sums) = ([.. AllTables()], [.. AllSums()]);
+        Faults = new PlanFaults(this);
     }
 
     public EstimateBook Book { get; }
@@ -43,6 +44,8 @@ internal sealed class PlanModel
     public Demands Demands { get; } = new();
 
     public PairingTables Pairings { get; }
+
+    public PlanFaults Faults { get; }
 
     public ImmutableArray<ImmutableArray<Standing>> Standings { get; }
 

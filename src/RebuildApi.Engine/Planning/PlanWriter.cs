@@ -13,7 +13,7 @@ internal sealed class PlanWriter(PlanModel model)
 
     public Plan Write(FoundPlan found, PlanObjective objective, Func<int, PlanNextBest?> nextBest)
     {
-        var judged = found.Judged!;
+        var judged = JudgedPlan.Of(model, found.Picks);
         var lines = model.Places.Select((p, i) => LineOf(p, i, found.Picks[i], nextBest(i))).ToImmutableArray();
         var work = Work(found.Picks);
         var cost = new PlanCost(

@@ -3,29 +3,49 @@ using RebuildApi.Contracts;
 using RebuildApi.Engine.Measuring;
 using RebuildApi.Engine.Planning.Solving;
 using RebuildApi.Engine.Reasons;
+using RebuildApi.Engine.Selection;
 
 namespace RebuildApi.Engine.Planning;
 
 /// <summary>Single things after which there is a plan: each was tried on the whole problem.</summary>
 internal sealed class Unlocking(PlanModel model, PlanFinder finder, IPlanSolver solver, CancellationToken cancellation)
 {
+    private const long MostSteps = 20_000;
+
     private readonly PlanProblem _problem = finder.Problem();
+    private readonly PlanEffort _effort = new(Math.Min(MostSteps, model.Request.Effort.MostSteps));
 
     /// <summary>What would open the way out of the conflicts, cheapest first.</summary>
-    public ImmutableArray<PlanUnlock> Of(ImmutableArray<ImmutableArray<string>> cores)
+    public ImmutableArray<PlanUnlock> Of(ImmutableArray<FoundConflict> cores)
     {
         if (!model.Empty.IsEmpty)
             return model.Empty.Length > 1 ? [] : [new PlanUnlock(UnlockKind.Purchase, model.Empty[0].Subject, 0, Because.Of("unlock-something-there", model.Empty[0].Subject))];
-        var names = cores.SelectMany(c => c).ToHashSet(StringComparer.Ordinal);
+        var names = cores.SelectMany(c => c.Demands).ToHashSet(StringComparer.Ordinal);
         var places = _problem.Tables.Where(t => names.Contains(t.Demand)).SelectMany(t => t.Choices)
             .Concat(_problem.Sums.Where(s => names.Contains(s.Demand)).SelectMany(s => s.Terms.Select(t => t.Choice))).Distinct().Order();
         return
         [
             .. names.Where(n => model.Demands[n].Kind is DemandKind.Limit or DemandKind.Stock).Order(StringComparer.Ordinal).Select(Relaxed)
-                .Concat(places.Select(Purchase))
+                .Concat(places.Where(Helps).Select(Purchase)).Append(model.Request.Cuts == CutUse.Never ? Worked() : null)
                 .OfType<PlanUnlock>()
                 .OrderBy(u => u.Cost).ThenBy(u => u.Subject, StringComparer.Ordinal),
         ];
+    }
+
+    /// <summary>Whether a part that costs nothing and meets everything would open the way; where it would not, no part that can be bought does.</summary>
+    private bool Helps(int place) => Feasibility.Of(PerfectPart.At(place, _problem), solver, _effort, cancellation).Fits == true;
+
+    /// <summary>Cuts of parts found, where the request leaves them out.</summary>
+    private PlanUnlock? Worked()
+    {
+        if (cancellation.IsCancellationRequested)
+            return null;
+        var wider = new PlanModel(model.Book, model.Request with { Cuts = CutUse.Always, Objective = PlanObjective.LeastCost }, model.Hooks, cuts: true);
+        var found = new PlanFinder(wider, solver, cancellation).Find(PlanObjective.LeastCost);
+        var cut = found.Solution.Exists ? wider.Places.Where((p, i) => p.Fits[found.Picks[i]].JudgedAs is not null && p.Series is null).ToArray() : [];
+        return cut.Length == 0 ? null : new PlanUnlock(
+            UnlockKind.Rework, cut[0].Subject, found.Solution.Cost + model.BenchLabour,
+            Because.Of("unlock-rework", cut[0].Subject, ("what", string.Join(", ", cut.Select(p => p.Subject)))));
     }
 
     private PlanUnlock? Relaxed(string name)
@@ -51,8 +71,10 @@ internal sealed class Unlocking(PlanModel model, PlanFinder finder, IPlanSolver 
             return Solve(PerfectPart.At(place, _problem)) is { Exists: true } piece
                 ? new PlanUnlock(UnlockKind.Purchase, of.Subject, piece.Cost + model.BenchLabour, Because.Of("unlock-piece", of.Subject, ("series", of.Series)))
                 : null;
+        if (cancellation.IsCancellationRequested)
+            return null;
         var variants = Variants.Of(of, model.Book);
-        var request = model.Request with { Objective = PlanObjective.LeastCost, Candidates = [.. model.Request.Candidates, .. variants] };
+        var request = model.Request with { Objective = PlanObjective.LeastCost, Effort = _effort, Candidates = [.. model.Request.Candidates, .. variants] };
         var wider = new PlanModel(model.Book, request, model.Hooks, cuts: false);
         var found = new PlanFinder(wider, solver, cancellation).Find(PlanObjective.LeastCost);
         if (!found.Solution.Exists)
@@ -63,7 +85,7 @@ internal sealed class Unlocking(PlanModel model, PlanFinder finder, IPlanSolver 
             : null;
     }
 
-    private PlanSolution Solve(PlanProblem problem) => solver.Solve(problem, model.Request.Effort, cancellation);
+    private PlanSolution Solve(PlanProblem problem) => solver.Solve(problem, _effort, cancellation);
 }
 
 /// <summary>New parts that could be asked for: as the one that came in, and with each of its attributes another.</summary>

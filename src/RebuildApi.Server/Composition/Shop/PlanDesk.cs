@@ -18,7 +18,7 @@ namespace RebuildApi.Server.Composition.Shop;
 public sealed class PlanDesk(Bench bench, Judging judging, IPluginCatalog catalog)
 {
     // A search that has not ended by then is answered with what it found and how far that may be from the best.
-    private static readonly TimeSpan Longest = TimeSpan.FromSeconds(30);
+    private static readonly TimeSpan Longest = TimeSpan.FromSeconds(10);
 
     /// <summary>Works one plan out.</summary>
     public async Task<KeptPlan> Plan(string unit, PlanAskRequest sent, CancellationToken cancellation)

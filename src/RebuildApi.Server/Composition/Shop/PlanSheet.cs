@@ -25,7 +25,7 @@ public sealed class PlanSheet(FamilyIndex family, Rates rates, Display show)
         [.. answer.ToMeasure.Select(m => new ToMeasureWire(
             Subjects.Of(m.Position, m.Index), m.Candidate, m.Read, m.ChanceGood, Money(m.CostIfGood), m.CostIfBad is { } bad ? Money(bad) : null, Money(m.Value), m.IsInPlan))],
         [.. answer.Conflicts.Select(c => new PlanConflictWire(
-            [.. c.Demands.Select(d => new PlanDemandWire(d.Id, Kebab.Of(d.Kind), ReasonText.Words(d.Reason)))], ReasonText.Words(c.Reason)))],
+            [.. c.Demands.Select(d => new PlanDemandWire(d.Id, Kebab.Of(d.Kind), ReasonText.Words(d.Reason)))], ReasonText.Words(c.Reason), c.IsSmallest))],
         [.. answer.Unlocks.Select(u => new PlanUnlockWire(Kebab.Of(u.What), u.Subject, Money(u.Cost), ReasonText.Words(u.Reason)))],
         Reasons([.. answer.Reasons, .. answer.Plan?.Reasons ?? []]), person, time, inputs, offers, RuleWire.From(family.IdentityOf("plan")), Cautions.Of(family, show));
 

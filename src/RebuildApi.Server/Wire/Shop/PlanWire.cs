@@ -181,7 +181,8 @@ public sealed record ToMeasureWire(
 /// <summary>Demands that can't all be met.</summary>
 /// <param name="Demands">The demands, in words.</param>
 /// <param name="Text">In plain words.</param>
-public sealed record PlanConflictWire(ImmutableArray<PlanDemandWire> Demands, string Text);
+/// <param name="Smallest">Whether each was tried: without any one of them the others can be met. Else the search was stopped, and there may be fewer.</param>
+public sealed record PlanConflictWire(ImmutableArray<PlanDemandWire> Demands, string Text, bool Smallest);
 
 /// <summary>Something that a plan must meet.</summary>
 /// <param name="Id">What it is about.</param>
