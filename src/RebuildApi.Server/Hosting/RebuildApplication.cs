@@ -16,9 +16,16 @@ public static class RebuildApplication
         builder.AddRebuild();
         var app = builder.Build();
         app.UsePipeline();
+        app.MapHomePage();
+        app.MapBenchPage();
+        app.MapUnitPage();
+        app.MapShopPage();
+        app.MapRecordPage();
         app.MapStartPage();
         app.MapProblemPages();
         app.MapHealth();
+        app.MapEvents();
+        app.MapDrawings();
         app.MapFamilies();
         app.MapUnits();
         app.MapComponents();

@@ -13,6 +13,7 @@ public sealed class DocumentWords : IDocumentFilter
         ("units", "Gearboxes in the shop, from intake to hand-over."),
         ("parts", "What is in a unit: components, what was read of them, what was seen on them."),
         ("trials", "Clearances read directly with known pieces fitted."),
+        ("events", "What happens in the shop, as it happens."),
         ("answers", "Is this part good, will these clearances come right, may these parts run together; each with reasons."),
         ("diagnosis", "What may lie behind a complaint, what was tried, and which check would tell the most for its minutes."),
         ("decisions", "What a person chose against or within a verdict, and why."),

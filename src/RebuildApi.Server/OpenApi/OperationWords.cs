@@ -13,6 +13,7 @@ public sealed class OperationWords : IOperationFilter
     private static readonly FrozenDictionary<string, string> PathWords = new Dictionary<string, string>
     {
         ["family"] = "Id of the family.",
+        ["clearance"] = "The clearance: third-end-play.",
         ["unit"] = "Id of the unit.",
         ["position"] = "Id of the position; the second of several like parts has %232 behind it.",
         ["instrument"] = "Id of the instrument.",

@@ -4,17 +4,17 @@ using RebuildApi.Server.Requests;
 
 namespace RebuildApi.Server.Pages;
 
-/// <summary>What is here.</summary>
+/// <summary>What is here: the list of addresses.</summary>
 public static class StartPage
 {
     /// <summary>Serves the page.</summary>
-    public static void MapStartPage(this IEndpointRouteBuilder routes) => routes.MapGet("/", Show).ExcludeFromDescription();
+    public static void MapStartPage(this IEndpointRouteBuilder routes) => routes.MapGet("/addresses", Show).ExcludeFromDescription();
 
     private static IResult Show(EndpointDataSource endpoints) => Page.Of("Rebuild API", $"""
         <p>Takes in manual gearboxes, findings and measurements from the benches of a rebuild shop, and answers with reasons: is this part good,
         will these clearances come right, may these parts run together.</p>
         <p>The service advises; a person decides and signs. The maker's data, local codes and licensed practice stand before anything said here.</p>
-        <p><a href="/docs">Reference</a> · <a href="/openapi/v1.json">OpenAPI document</a> · <a href="/problems">What can go wrong</a> · <a href="/health/ready">Health</a></p>
+        <p><a href="/">Bench</a> · <a href="/shop">Shop</a> · <a href="/docs">Reference</a> · <a href="/openapi/v1.json">OpenAPI document</a> · <a href="/problems">What can go wrong</a> · <a href="/health/ready">Health</a></p>
         <table><thead><tr><th>Address</th><th>What</th></tr></thead><tbody>
         {string.Concat(Rows(endpoints))}
         </tbody></table>

@@ -1,0 +1,73 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using RebuildApi.Contracts;
+using RebuildApi.Server.Composition;
+using RebuildApi.Storage;
+
+namespace RebuildApi.Server.Pages;
+
+/// <summary>
+/// The teardown sheet as a form. The whole sheet comes with the page, compact, and the page's own script shows one part at a time: a bench that
+/// loses its connection goes on through the sheet, and what it enters waits on the device until it is sent.
+/// </summary>
+public static class BenchPage
+{
+    private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web) { DefaultIgnoreCondition = System.Text.Json.Serialization.JsonIgnoreCondition.WhenWritingNull };
+
+    /// <summary>Serves the page, and its changing part alone.</summary>
+    public static void MapBenchPage(this IEndpointRouteBuilder routes)
+    {
+        routes.MapGet("/bench/{unit}", Show).ExcludeFromDescription();
+        routes.MapGet("/bench/{unit}/state", State).ExcludeFromDescription();
+    }
+
+    private static async Task<IResult> Show(string unit, Composition.Bench bench, Judging judging, TimeProvider time, CancellationToken cancellation)
+    {
+        var w = PageWords.English;
+        var file = await bench.File(unit, cancellation);
+        if (judging.WhyNot(file) is { } why)
+            return new Frame(w, w["bench.title", ("tag", file.Unit.Tag)], "bench", $"<p class=\"note\">{Page.Safe(w["bench.rules", ("why", why)])}</p>");
+        var judged = judging.Judge(file);
+        var sheet = new BenchSheet(judged.Family);
+        var state = new BenchState(judged);
+        var instruments = (await bench.Store.Instruments(null, 500, cancellation)).Items;
+        var today = DateOnly.FromDateTime(time.GetUtcNow().UtcDateTime);
+        return new Frame(w, w["bench.title", ("tag", file.Unit.Tag)], "bench", Body(file, instruments, today, w), "bench.js", new
+        {
+            words = w.Script,
+            unit = new { id = file.Unit.Id },
+            kinds = sheet.Kinds,
+            parts = sheet.Parts,
+            trials = sheet.Trials,
+            missing = state.Missing,
+            state = state.Outcomes,
+            seen = state.Seen,
+            read = state.Read,
+            tried = state.Tried,
+        });
+    }
+
+    private static async Task<IResult> State(string unit, Composition.Bench bench, Judging judging, CancellationToken cancellation)
+    {
+        var state = new BenchState(judging.Judge(await bench.File(unit, cancellation)));
+        return TypedResults.Json(new { missing = state.Missing, state = state.Outcomes, seen = state.Seen, read = state.Read, tried = state.Tried }, Json);
+    }
+
+    private static string Body(UnitFile file, ImmutableArray<Instrument> instruments, DateOnly today, PageWords w) => $"""
+        <p class="row"><a class="button" href="/units/{file.Unit.Id}">{Page.Safe(w["home.unit"])}</a><span>{Page.Safe(file.Unit.Family.Id)} · {Page.Safe(w["stage." + file.Unit.Stage])}</span></p>
+        <div class="row card">
+        <div><label for="person">{Page.Safe(w["home.person"])}</label><input id="person" maxlength="100" autocomplete="off"></div>
+        <div><label for="bench">{Page.Safe(w["bench.place"])}</label><input id="bench" maxlength="100" autocomplete="off"></div>
+        <div><label for="gauge">{Page.Safe(w["bench.gauge"])}</label><select id="gauge"><option value="">{Page.Safe(w["bench.no-gauge"])}</option>{string.Concat(instruments.Select(i => Option(i, today, w)))}</select></div>
+        </div>
+        <p id="heard" role="status" class="soft"></p><p id="left" class="big"></p>
+        <div class="two"><div id="part"></div><section aria-labelledby="all"><h2 id="all">{Page.Safe(w["bench.parts"])}</h2><ol id="parts" class="parts"></ol></section></div>
+        <dialog id="ask" aria-live="assertive"></dialog>
+        """;
+
+    private static string Option(Instrument instrument, DateOnly today, PageWords w)
+    {
+        var late = instrument.State.CalibrationDue < today ? $" ({w["bench.overdue"]})" : "";
+        return $"<option value=\"{Page.Safe(instrument.State.Id)}\">{Page.Safe(instrument.Name + late)}</option>";
+    }
+}

@@ -1,0 +1,20 @@
+using System.Security.Cryptography;
+using System.Text;
+
+namespace RebuildApi.Server.Pages;
+
+/// <summary>The few files that pages are made of, which lie inside the program.</summary>
+public static class PageAssets
+{
+    /// <summary>One file, with line ends as a browser sees them.</summary>
+    public static string Text(string name)
+    {
+        using var stream = typeof(PageAssets).Assembly.GetManifestResourceStream("pages/" + name)
+            ?? throw new FileNotFoundException("The program lacks one of its own files.", name);
+        using var reader = new StreamReader(stream, Encoding.UTF8);
+        return reader.ReadToEnd().Replace("\r\n", "\n", StringComparison.Ordinal);
+    }
+
+    /// <summary>What the content security policy says of a text that stands in a page (CSP Level 3, 2.3.1).</summary>
+    public static string Source(string text) => $"'sha256-{Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(text)))}'";
+}
