@@ -50,6 +50,7 @@ public static class CharacteristicJudge
         var policy = book.View.Snapshot.Policy.For(characteristic.Criticality);
         var estimate = book.Of(placed, characteristic);
         var readings = book.SetOf(placed, characteristic);
+        var drawing = book.View.Family.NewLimitsAt(new Address(placed.Placement.Position, characteristic.Id));
         if (estimate.Basis == EstimateBasis.Derived)
             return (estimate, Conformance.Assess(subject, estimate, limits, policy));
         if (estimate.Basis != EstimateBasis.Measured)
@@ -59,7 +60,10 @@ public static class CharacteristicJudge
             : characteristic.Report == Statistic.MinAndMax
                 ? BothEnds(subject, placed, characteristic, limits, book, policy)
                 : (estimate, Conformance.Assess(subject, estimate, limits, policy));
-        return (assessed.Item1, InstrumentReasons.Noted(assessed.Item2, subject, readings, limits, policy));
+        return (assessed.Item1, WithWear(InstrumentReasons.Noted(assessed.Item2, subject, readings, limits, policy)));
+
+        Assessment WithWear(Assessment assessment) =>
+            WearUsed.Of(subject, assessed.Item1, drawing, limits, readings.Scale) is { } wear ? assessment with { Reasons = assessment.Reasons.Add(wear) } : assessment;
     }
 
     /// <summary>Smallest and largest are each held against the limits, and the worse decides; both are said, with their spread.</summary>

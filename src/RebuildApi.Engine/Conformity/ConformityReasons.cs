@@ -59,9 +59,11 @@ internal static class ConformityReasons
 
     private static string Whole(int count) => count.ToString(CultureInfo.InvariantCulture);
 
-    private static double Percent(double probability) => Math.Round(100 * probability, 2);
+    /// <summary>A share as per cent, to two decimals.</summary>
+    public static double Percent(double probability) => Math.Round(100 * probability, 2);
 
-    private static Reason Reason(string code, string subject, Scale scale, params (string Name, double Value)[] values)
+    /// <summary>A reason about values on a scale; an argument whose name ends in Percent is no quantity.</summary>
+    public static Reason Reason(string code, string subject, Scale scale, params (string Name, double Value)[] values)
     {
         var isLength = scale.Dimension == Dimension.Length;
         var arguments = values.Select(v => v.Name.EndsWith("Percent", StringComparison.Ordinal)

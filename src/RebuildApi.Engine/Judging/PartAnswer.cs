@@ -21,5 +21,5 @@ public sealed record PartAnswer(
     Disposition Disposition,
     Verdict Condition,
     ImmutableArray<Verdict> Verdicts,
-    ImmutableArray<string> Operations,
+    ImmutableArray<Operation> Operations,
     ImmutableArray<Text> Advice);

@@ -47,7 +47,7 @@ public static class PartJudge
             placed.Placement.Index,
             placed.Component,
             outcome,
-            DispositionOf(outcome, seen, failing, view.Family, operations),
+            DispositionOf(outcome, seen, failing, operations),
             condition,
             verdicts,
             operations,
@@ -68,31 +68,30 @@ public static class PartJudge
     }
 
     /// <summary>Operations that remove the damage seen, or change a characteristic that is nonconforming.</summary>
-    private static ImmutableArray<string> Mending(string kind, ConditionAnswer seen, HashSet<string> failing, FamilyIndex family)
+    private static ImmutableArray<Operation> Mending(string kind, ConditionAnswer seen, HashSet<string> failing, FamilyIndex family)
     {
         var changing = family.Family.Operations
-            .Where(o => o.Kind == kind && o.Effects.Any(e => failing.Contains(e.At.Characteristic)))
-            .Select(o => o.Id);
-        return [.. seen.Mends.Concat(changing).Distinct()];
+            .Where(o => o.Kind == kind && o.Effects.Any(e => failing.Contains(e.At.Characteristic)));
+        return [.. seen.Mends.Select(id => family.Operations[id]).Concat(changing).DistinctBy(o => o.Id)];
     }
 
     private static Disposition DispositionOf(
-        Outcome outcome, ConditionAnswer seen, HashSet<string> failing, FamilyIndex family, ImmutableArray<string> operations)
+        Outcome outcome, ConditionAnswer seen, HashSet<string> failing, ImmutableArray<Operation> operations)
     {
         if (seen is { Outcome: Outcome.Nonconforming, Disposition: Disposition.Replace })
             return Disposition.Replace;
         return outcome switch
         {
             Outcome.Conforming => Disposition.Reuse,
-            Outcome.Nonconforming => EveryFaultCanBeMended(seen, failing, family, operations) ? Disposition.Rework : Disposition.Replace,
+            Outcome.Nonconforming => EveryFaultCanBeMended(seen, failing, operations) ? Disposition.Rework : Disposition.Replace,
             _ => Disposition.Undecided,
         };
     }
 
     private static bool EveryFaultCanBeMended(
-        ConditionAnswer seen, HashSet<string> failing, FamilyIndex family, ImmutableArray<string> operations)
+        ConditionAnswer seen, HashSet<string> failing, ImmutableArray<Operation> operations)
     {
-        var changed = operations.SelectMany(o => family.Operations[o].Effects).Select(e => e.At.Characteristic).ToHashSet();
+        var changed = operations.SelectMany(o => o.Effects).Select(e => e.At.Characteristic).ToHashSet();
         return (seen.Outcome != Outcome.Nonconforming || seen.Mends.Length > 0) && failing.All(changed.Contains);
     }
 }

@@ -34,7 +34,7 @@ public static class UnitJudge
             pairings,
             ComplaintJudge.Judge(view, Standings.Of(parts.SelectMany(p => p.Verdicts).Concat(clearances.Select(c => c.Verdict)))),
             MissingList.Of(book, parts, pairings),
-            BlockList.Of(parts, clearances, pairings),
+            BlockList.Of(view.Family, parts, clearances, pairings),
             Neighbourhoods.JudgeAll(book));
     }
 }

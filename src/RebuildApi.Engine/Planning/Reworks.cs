@@ -17,7 +17,7 @@ internal static class Reworks
     public static IEnumerable<Fit> Of(PlacedComponent here, Fit found, EstimateBook book, bool cuts)
     {
         var answer = PartJudge.Judge(here, book);
-        var mending = answer.Operations.Select(o => book.View.Family.Operations[o]).ToImmutableArray();
+        var mending = answer.Operations;
         var works = mending.Length > 1 ? mending.Select(o => ImmutableArray.Create(o)).Append(mending) : mending.Select(o => ImmutableArray.Create(o));
         return works.SelectMany(w => Mended(here, found, w, book)).Concat(cuts ? Cuts(here, found, book) : []);
     }

@@ -59,9 +59,12 @@ public static partial class ReasonText
                 : value;
     }
 
-    private static string OfSi(string name, double si, Dimension dimension) => name.StartsWith("uncertainty", StringComparison.Ordinal)
+    private static string OfSi(string name, double si, Dimension dimension) => IsDifference(name)
         ? QuantityWords.OfDifference(si, dimension)
         : QuantityWords.Of(si, dimension);
+
+    private static bool IsDifference(string name) =>
+        name.StartsWith("uncertainty", StringComparison.Ordinal) || name.StartsWith("room", StringComparison.Ordinal) || name.StartsWith("past", StringComparison.Ordinal);
 
     private static FrozenDictionary<string, string> Load()
     {

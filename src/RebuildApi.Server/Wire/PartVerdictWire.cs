@@ -51,7 +51,7 @@ public sealed record PartVerdictWire(
             [.. worst.Select(ReasonWire.From)],
             VerdictWire.From(part.Condition, decisions, show),
             [.. part.Verdicts.Select(v => VerdictWire.From(v, decisions, show))],
-            [.. part.Operations.Select(o => OperationWire.From(family.Operations[o], show))],
+            [.. part.Operations.Select(o => OperationWire.From(o, show))],
             [.. part.Advice.Select(show.Words)],
             decisions.On(subject));
     }

@@ -51,7 +51,7 @@ public sealed class UnitJudgeTests
     {
         var part = Part(Judge(Sound().Reads("hub", "width", "mic-1", 28.90m)), "hub");
         Assert.Equal(Disposition.Rework, part.Disposition);
-        Assert.Equal("face-hub", Assert.Single(part.Operations));
+        Assert.Equal("face-hub", Assert.Single(part.Operations).Id);
     }
 
     [Fact]
