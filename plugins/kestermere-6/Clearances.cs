@@ -26,7 +26,7 @@ internal static class Clearances
             .Else("Tight, the washers burn.", "Loose, the countergear growls and its mates wear."),
     ];
 
-    private static ClearanceLoop[] Depths => 
+    private static ClearanceLoop[] Depths =>
     [
         DepthAtRing("third", "third-seat", "3-4"), DepthAtRing("second", "second-seat", "1-2"), DepthAtRing("fifth", "fifth-seat", "5-6"),
         DepthAtWasher("first", "first-seat", "second-seat", "1-2"), DepthAtWasher("sixth", "sixth-seat", "fifth-seat", "5-6"), DepthOfFourth,

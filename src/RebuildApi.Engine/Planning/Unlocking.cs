@@ -103,7 +103,8 @@ internal static class Variants
 
     private static PlanCandidate Candidate(PlanPlace place, string what, ImmutableSortedDictionary<string, string> known) => new(
         $"wanted-{place.Subject}-{what}", PartSource.Catalogue,
-        Pairings.Candidate.Of(new Component($"wanted-{what}", 1, place.Position.Kind, Origin.New, known, what)), 0, 0, null, null) { Positions = [place.Position.Id] };
+        Pairings.Candidate.Of(new Component($"wanted-{what}", 1, place.Position.Kind, Origin.New, known, what)), 0, 0, null, null)
+    { Positions = [place.Position.Id] };
 }
 
 /// <summary>Adds to one choice an option that costs nothing and meets every demand.</summary>

@@ -94,7 +94,7 @@ public sealed partial class PageTests
         var chart = XDocument.Parse(await http.GetStringAsync("/v1/statistics/control-chart.svg" + What));
         Assert.Equal(5, chart.Descendants(Drawing + "circle").Count() + chart.Descendants(Drawing + "path").Count());
         var wear = XDocument.Parse(await http.GetStringAsync("/v1/statistics/wear.svg" + What));
-        var counted = wear.Descendants(Drawing + "text").Select(t => t.Value).Where(t => int.TryParse(t, out _)).Sum(int.Parse);
+        var counted = wear.Descendants(Drawing + "text").Where(t => t.Value.Length > 0 && t.Value.All(char.IsAsciiDigit)).Sum(t => int.Parse(t.Value, System.Globalization.CultureInfo.InvariantCulture));
         Assert.Equal(5, counted);
         using var few = await http.GetAsync("/v1/statistics/wear.svg?family=brackenmere-4&kind=third-gear&characteristic=width");
         await few.Problem();

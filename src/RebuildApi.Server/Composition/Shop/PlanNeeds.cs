@@ -80,7 +80,8 @@ public sealed class PlanNeeds(Offers offers, FamilyIndex family, Display show)
         var place = Subjects.Of(line.Position, line.Index);
         var name = show.Words(family.Positions[line.Position].Name);
         return Piece("if-bad/" + place, "part", $"If the used part at {name} proves bad: {part.Name}", 1, part.Price, offers.Rates.TaxOfPart(part.Tax), [place])
-            with { Part = part.Id, Need = "recommended", Chance = chance };
+            with
+        { Part = part.Id, Need = "recommended", Chance = chance };
     }
 
     private static Needed Piece(string id, string sort, string text, int count, long? price, Tax tax, ImmutableArray<string> positions) =>

@@ -89,8 +89,8 @@ public sealed record ReconciliationWire(
 /// <param name="Extras">Further lines, within the share by which the work may grow.</param>
 public sealed record InvoiceRequest(
     [Words(100)] string Person,
-    [Entries(0, 500)] [Words(130)] ImmutableArray<string>? Lines = null,
-    [Entries(0, 500)] [Id] ImmutableArray<string>? Voids = null,
+    [Entries(0, 500)][Words(130)] ImmutableArray<string>? Lines = null,
+    [Entries(0, 500)][Id] ImmutableArray<string>? Voids = null,
     [Entries(0, 200)] ImmutableArray<ExtraLineRequest>? Extras = null);
 
 /// <summary>What came of writing invoice lines.</summary>

@@ -88,7 +88,7 @@ public sealed record PieceWire(string Member, QuantityWire Thickness);
 /// <summary>Which unit gets what from the shelf.</summary>
 /// <param name="Units">The units; every unit in the shop with a chosen plan where none is named.</param>
 /// <param name="Without">Things on the shelf that are left alone.</param>
-public sealed record AllocationRequest([Entries(1, 200)] [Id] ImmutableArray<string>? Units = null, [Entries(0, 1000)] [Id] ImmutableArray<string>? Without = null);
+public sealed record AllocationRequest([Entries(1, 200)][Id] ImmutableArray<string>? Units = null, [Entries(0, 1000)][Id] ImmutableArray<string>? Without = null);
 
 /// <summary>Which part goes where, so that the most units are completed, and of all such ways the cheapest.</summary>
 /// <param name="Completed">The units that can be completed.</param>

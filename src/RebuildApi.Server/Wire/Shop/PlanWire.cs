@@ -24,9 +24,9 @@ public sealed record PlanAskRequest(
     CutUse Cuts = CutUse.WhenNeeded,
     MoneyRequest? MostCost = null,
     [Between(0, 3650)] int? MostDays = null,
-    [Entries(0, 200)] [Id] ImmutableArray<string>? KeepOriginal = null,
+    [Entries(0, 200)][Id] ImmutableArray<string>? KeepOriginal = null,
     IReadOnlyDictionary<string, string>? Fixed = null,
-    [Entries(0, 500)] [Words(100)] ImmutableArray<string>? Without = null,
+    [Entries(0, 500)][Words(100)] ImmutableArray<string>? Without = null,
     bool AcceptOpen = true,
     bool AcceptConditional = true);
 

@@ -121,7 +121,7 @@ public sealed record QuoteRequest(
     [Words(100)] string Person,
     [Id] string? Plan = null,
     [Entries(0, 200)] ImmutableArray<LinePriceRequest>? Prices = null,
-    [Entries(0, 200)] [Words(130)] ImmutableArray<string>? Leave = null,
+    [Entries(0, 200)][Words(130)] ImmutableArray<string>? Leave = null,
     [Entries(0, 200)] ImmutableArray<ExtraLineRequest>? Extras = null);
 
 /// <summary>A price that has been asked for.</summary>
@@ -171,4 +171,4 @@ public sealed record ApprovalWire(
 /// <param name="Person">Who of the shop takes it down.</param>
 /// <param name="Lines">Recommended and optional lines agreed to as well.</param>
 public sealed record ApprovalRequest(
-    [Between(1, 100000)] int Number, [Words(200)] string By, [Words(100)] string Person, [Entries(0, 200)] [Words(130)] ImmutableArray<string>? Lines = null);
+    [Between(1, 100000)] int Number, [Words(200)] string By, [Words(100)] string Person, [Entries(0, 200)][Words(130)] ImmutableArray<string>? Lines = null);
