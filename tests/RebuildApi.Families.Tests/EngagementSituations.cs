@@ -9,6 +9,22 @@ public class EngagementSituations
 
     private static Bench BackTaperedSleeve(Bench bench) => bench.Shows("sleeve-3-4", "form", "back-tapered").ReadsDegrees("sleeve-3-4/drive-flank-angle", 3.5, 3.5, 3.5);
 
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void Straight_cut_gears_tolerate_straight_engagement_teeth_and_helical_ones_want_their_hold_watched(bool helical)
+    {
+        var family = helical ? s_sound.Family : s_sound.Family with
+        {
+            Kinds = [.. s_sound.Family.Kinds.Select(k => k with { ToothSets = [.. k.ToothSets.Select(t => t with { HelixAngle = 0 })] })],
+        };
+
+        var verdict = (s_sound with { Family = family }).Judge().Pairing("third-engagement-form");
+
+        Assert.Equal(Compatibility.Compatible, verdict.Outcome);
+        Assert.Equal(helical, verdict.Codes().Contains("engagement-helical-watch-hold"));
+    }
+
     [Fact]
     public void A_back_tapered_gear_in_a_straight_sleeve_rides_on_the_tooth_edge()
     {
