@@ -29,7 +29,7 @@ internal sealed class DeclaredNumbers
         (n, whole) => whole ? n - Step(n) : n * 0.95m - 0.0005m,
     ];
 
-    /// <summary>A length by a micrometre, a count by one, a place in the order of stripping to the far end.</summary>
+    /// <summary>A length by a micrometre, a count by one.</summary>
     private static decimal Step(decimal number) => Math.Abs(number) >= 10_000 ? 1_000 : 1;
 
     private Family? Read(ImmutableArray<object> path, Func<decimal, bool, decimal> move)
@@ -38,8 +38,7 @@ internal sealed class DeclaredNumbers
         var parent = path[..^1].Aggregate(root, (node, step) => step is int i ? node[i]! : node[(string)step]!);
         var old = (path[^1] is int at ? parent[at] : parent[(string)path[^1]])!.ToJsonString();
         var number = decimal.Parse(old, NumberStyles.Float, CultureInfo.InvariantCulture);
-        var isOrder = path[^1] is "stripOrder";
-        var value = JsonValue.Create(isOrder ? move(0, true) * 100_000 : move(number, !old.Contains('.', StringComparison.Ordinal) && !old.Contains('e', StringComparison.OrdinalIgnoreCase)));
+        var value = JsonValue.Create(move(number, !old.Contains('.', StringComparison.Ordinal) && !old.Contains('e', StringComparison.OrdinalIgnoreCase)));
         if (path[^1] is int index)
             parent[index] = value;
         else

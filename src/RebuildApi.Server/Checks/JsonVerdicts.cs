@@ -1,6 +1,8 @@
 using System.Buffers;
 using System.Text.Json;
 using RebuildApi.Contracts;
+using RebuildApi.Server.Results;
+using RebuildApi.Server.Wire;
 
 namespace RebuildApi.Server.Checks;
 
@@ -101,14 +103,5 @@ public sealed class JsonVerdicts : IVerdictForm
         Fault(json, fault);
     }
 
-    private static void Fault(Utf8JsonWriter json, CheckFault fault)
-    {
-        json.WriteStartObject();
-        json.WriteString("code", fault.Problem.Code);
-        json.WriteString("field", fault.Field);
-        json.WriteString("message", fault.Problem.Title + ".");
-        json.WriteString("got", fault.Got);
-        json.WriteString("allowed", fault.Allowed);
-        json.WriteEndObject();
-    }
+    private static void Fault(Utf8JsonWriter json, CheckFault fault) => JsonSerializer.Serialize(json, FaultWire.From(fault), WireJson.Options);
 }
