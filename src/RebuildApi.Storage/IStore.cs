@@ -122,8 +122,24 @@ public interface IStore : IAsyncDisposable
     /// <summary>Whether it can be written now, and why not. Commits a probe, so that a full disk shows.</summary>
     ValueTask<StoreHealth> Health(CancellationToken cancellation);
 
+    /// <summary>The entries of the hash chain after a sequence number, in its order.</summary>
+    /// <param name="wanted">Which of them.</param>
+    /// <param name="after">Last sequence number already seen; 0 begins at the beginning.</param>
+    /// <param name="limit">At most how many.</param>
+    /// <param name="cancellation">Gives up.</param>
+    ValueTask<ImmutableArray<AuditEntry>> Audit(AuditFilter wanted, long after, int limit, CancellationToken cancellation);
+
+    /// <summary>One entry of the hash chain with everything that its hash is made of, or null.</summary>
+    ValueTask<AuditRecord?> AuditRecord(long sequence, CancellationToken cancellation);
+
+    /// <summary>The act of one sort that was recorded last, or null.</summary>
+    ValueTask<Act?> NewestAct(string kind, CancellationToken cancellation);
+
     /// <summary>Walks the hash chain, and checks that the tables say what it says.</summary>
     ValueTask<ChainReport> VerifyChain(CancellationToken cancellation);
+
+    /// <summary>The same; also says where a head that was noted earlier stands, and tells how far the walk has come.</summary>
+    ValueTask<ChainReport> VerifyChain(ChainQuestion question, CancellationToken cancellation);
 
     /// <summary>Copies the database to a new file while it is in use, and verifies the copy.</summary>
     /// <exception cref="IOException">The file exists already, or can't be written.</exception>

@@ -40,5 +40,6 @@ namespace RebuildApi.Storage;
 [JsonSerializable(typeof(TestDone))]
 [JsonSerializable(typeof(ConfirmedCauses))]
 [JsonSerializable(typeof(PriorUpdate))]
+[JsonSerializable(typeof(Act))]
 [JsonSerializable(typeof(ImmutableSortedDictionary<string, string>))]
 internal sealed partial class StoreJson : JsonSerializerContext;

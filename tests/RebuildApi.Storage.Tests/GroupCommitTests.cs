@@ -112,7 +112,7 @@ public class GroupCommitTests
         public ChainReport Chain()
         {
             using var reader = _file.OpenReader();
-            return new ChainWalk(reader, "main").Verify(default);
+            return new ChainWalk(reader, "main").Verify(ChainQuestion.Plain, default);
         }
 
         public void Dispose()

@@ -1,8 +1,10 @@
 using RebuildApi.PluginHost;
+using RebuildApi.Server.Composition;
 using RebuildApi.Server.Errors;
 using RebuildApi.Server.Requests;
 using RebuildApi.Server.Results;
 using RebuildApi.Server.Wire;
+using RebuildApi.Storage;
 
 namespace RebuildApi.Server.Endpoints;
 
@@ -33,18 +35,26 @@ public static class PluginEndpoints
     private static Found<PluginWire> Get(string plugin, IPluginCatalog catalog) => new(PluginWire.From(Require(catalog, plugin)));
 
     private static async Task<Found<PluginWire>> Approve(
-        string plugin, Body<PluginApprovalRequest> body, IPluginCatalog catalog, CancellationToken cancellation)
+        string plugin, Body<PluginApprovalRequest> body, IPluginCatalog catalog, IStore store, CancellationToken cancellation)
     {
         var status = Require(catalog, plugin);
         if (!body.Request.DryRun)
+        {
+            await PluginRecord.Approval(store, body.Request, plugin, body.Value.Sha256, body.Value.Person, cancellation);
             return new(PluginWire.From(await catalog.Approve(plugin, body.Value.Sha256, body.Value.Person, cancellation)));
+        }
+
         return status.Sha256 == body.Value.Sha256 ? new(PluginWire.From(status)) : throw new PluginChangedException(plugin, status.Sha256 ?? "none");
     }
 
-    private static async Task<Found<PluginWire>> Reload(string plugin, NoBody body, IPluginCatalog catalog, CancellationToken cancellation)
+    private static async Task<Found<PluginWire>> Reload(string plugin, NoBody body, IPluginCatalog catalog, IStore store, CancellationToken cancellation)
     {
+        if (body.Request.DryRun)
+            return new(PluginWire.From(Require(catalog, plugin)));
         // A plug-in that was dropped in just now is not known yet: only the catalog can say that there is none.
-        return new(PluginWire.From(body.Request.DryRun ? Require(catalog, plugin) : await catalog.Reload(plugin, cancellation)));
+        var status = await catalog.Reload(plugin, cancellation);
+        await PluginRecord.Reload(store, body.Request, status, cancellation);
+        return new(PluginWire.From(status));
     }
 
     private static PluginStatus Require(IPluginCatalog catalog, string plugin) =>

@@ -58,6 +58,7 @@ public static class RebuildApplication
         app.MapClearanceCalculations();
         app.MapMechanicsCalculations();
         app.MapHistory();
+        app.MapAudit();
         return app;
     }
 }

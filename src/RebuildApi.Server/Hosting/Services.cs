@@ -52,6 +52,7 @@ public static class Services
         services.AddSingleton<ComebackHistory>();
         services.AddSingleton<SettlingSheet>();
         services.AddSingleton<InstrumentRecall>();
+        services.AddHostedService<SettingsRecord>();
         services.AddDocument();
         services.Configure<RouteHandlerOptions>(o => o.ThrowOnBadRequest = true);
         services.AddRequestTimeouts(o => o.DefaultPolicy = TimeoutOf(options));

@@ -25,6 +25,7 @@ public sealed class DocumentWords : IDocumentFilter
         ("stations", "Benches, and whether they agree."),
         ("statistics", "What the shop's own records say of wear and comebacks."),
         ("plugins", "The assemblies that bring families: their state, approval and reloading."),
+        ("audit", "Who did what and when, chained by hash so that tampering shows."),
         ("service", "Whether the service runs, and what its problems mean."),
     ];
 

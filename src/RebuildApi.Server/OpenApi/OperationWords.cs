@@ -25,6 +25,7 @@ public sealed class OperationWords : IOperationFilter
         ["stock"] = "Id of what lies on the shelf.",
         ["reservation"] = "Id of the reservation.",
         ["plan"] = "Id of the plan.",
+        ["sequence"] = "Number of the entry in the chain.",
         ["machining"] = "Id of the machining job.",
     }.ToFrozenDictionary();
 

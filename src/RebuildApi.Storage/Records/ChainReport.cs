@@ -9,4 +9,21 @@ public sealed record ChainReport(long Entries, string Head, long? FirstBroken, s
 {
     /// <summary>Whether every entry follows from the one before and says what is stored.</summary>
     public bool Intact => FirstBroken is null;
+
+    /// <summary>Sequence number of the head that was asked for, when the chain still holds it and is intact up to there; or none.</summary>
+    public long? Noted { get; init; }
 }
+
+/// <summary>What is asked of a walk over the chain.</summary>
+/// <param name="NotedHead">A head that was noted outside, to be found again; or none.</param>
+/// <param name="Progress">Told how many of how many entries were walked; or none.</param>
+public sealed record ChainQuestion(string? NotedHead = null, IProgress<HowFar>? Progress = null)
+{
+    /// <summary>Only whether it is intact.</summary>
+    public static ChainQuestion Plain { get; } = new();
+}
+
+/// <summary>How far something has come.</summary>
+/// <param name="Done">How much is done.</param>
+/// <param name="All">Of how much.</param>
+public readonly record struct HowFar(long Done, long All);

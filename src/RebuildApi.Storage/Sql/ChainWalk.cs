@@ -12,19 +12,28 @@ internal sealed class ChainWalk(DbConnection connection, string shop)
         WHERE shop = @shop ORDER BY sequence
         """;
 
-    public ChainReport Verify(CancellationToken cancellation)
+    // A bar needs no more than this to move.
+    private const int Step = 500;
+
+    public ChainReport Verify(ChainQuestion question, CancellationToken cancellation)
     {
         var head = ChainHead.Empty;
+        long? noted = null;
+        var all = ChainHead.Read(connection, shop).Sequence;
         foreach (var link in connection.Query<ChainLink>(Links, new { shop }, buffered: false))
         {
             cancellation.ThrowIfCancellationRequested();
             if (Fault(head, link) is { } why)
-                return new ChainReport(head.Sequence, head.Hash, link.Sequence, why);
+                return new ChainReport(head.Sequence, head.Hash, link.Sequence, why) { Noted = noted };
             head = new ChainHead(link.Sequence, link.Hash);
+            if (link.Hash == question.NotedHead)
+                noted = link.Sequence;
+            if (link.Sequence % Step == 0 || link.Sequence == all)
+                question.Progress?.Report(new HowFar(link.Sequence, all));
         }
 
-        var fault = new IndexCheck(connection, shop).FirstFault();
-        return new ChainReport(head.Sequence, head.Hash, fault?.Sequence, fault?.Why);
+        var fault = new IndexCheck(connection, shop).FirstFault(cancellation);
+        return new ChainReport(head.Sequence, head.Hash, fault?.Sequence, fault?.Why) { Noted = noted };
     }
 
     private static string? Fault(ChainHead head, ChainLink link)

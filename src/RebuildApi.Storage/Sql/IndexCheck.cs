@@ -15,11 +15,12 @@ internal sealed class IndexCheck(DbConnection connection, string shop)
         """;
 
     /// <summary>The first entry that a table contradicts and why, or null.</summary>
-    public (long Sequence, string Why)? FirstFault() =>
-        IndexedTable.All.Select(InTable).Append(InContents()).Where(fault => fault is not null).Min();
+    public (long Sequence, string Why)? FirstFault(CancellationToken cancellation) =>
+        IndexedTable.All.Select(table => InTable(table, cancellation)).Append(InContents()).Where(fault => fault is not null).Min();
 
-    private (long Sequence, string Why)? InTable(IndexedTable table)
+    private (long Sequence, string Why)? InTable(IndexedTable table, CancellationToken cancellation)
     {
+        cancellation.ThrowIfCancellationRequested();
         var stray = connection.ExecuteScalar<long?>(table.StrayRowSql, new { shop });
         var changed = connection.Query<IndexedEntry>(table.EntriesSql, new { shop }, buffered: false)
             .FirstOrDefault(entry => entry.Says != table.Expected(entry));

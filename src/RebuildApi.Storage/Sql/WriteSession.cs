@@ -179,6 +179,8 @@ internal sealed class WriteSession(Statements statements, string shop, ChainWrit
         return put;
     }
 
+    public long Record(Act act) => Append(act.Kind, "", act.Subject, act, StoreJson.Default.Act);
+
     public string KeepJudgement(
         string unit, string inputsSha256, string declarationSha256, string purpose, ReadOnlyMemory<byte> snapshot, ReadOnlyMemory<byte> judgement)
     {

@@ -92,7 +92,7 @@ internal sealed class SqliteCopy(string shop)
         if (schema == 0)
             return new BackupReport(path, new FileInfo(path).Length, 0, ImmutableSortedDictionary<string, long>.Empty, NoChain, [.. problems, "It is empty."]);
         var rows = connection.Query<(string Table, long Rows)>(Counts).ToImmutableSortedDictionary(r => r.Table, r => r.Rows, StringComparer.Ordinal);
-        var chain = new ChainWalk(connection, shop).Verify(cancellation);
+        var chain = new ChainWalk(connection, shop).Verify(ChainQuestion.Plain, cancellation);
         if (!chain.Intact)
             problems.Add(FormattableString.Invariant($"Entry {chain.FirstBroken} of the chain: {chain.Why}."));
         return new BackupReport(path, new FileInfo(path).Length, schema, rows, chain, [.. problems]);

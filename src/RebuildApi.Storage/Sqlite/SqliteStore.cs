@@ -187,8 +187,23 @@ public sealed class SqliteStore : IStore
     }
 
     /// <inheritdoc/>
-    public ValueTask<ChainReport> VerifyChain(CancellationToken cancellation) =>
-        _readers.Read(c => new ChainWalk(c, _shop).Verify(cancellation), cancellation);
+    public ValueTask<ImmutableArray<AuditEntry>> Audit(AuditFilter wanted, long after, int limit, CancellationToken cancellation) =>
+        _readers.Read(c => new AuditQueries(c, _shop).Entries(wanted, after, limit), cancellation);
+
+    /// <inheritdoc/>
+    public ValueTask<AuditRecord?> AuditRecord(long sequence, CancellationToken cancellation) =>
+        _readers.Read(c => new AuditQueries(c, _shop).Entry(sequence), cancellation);
+
+    /// <inheritdoc/>
+    public ValueTask<Act?> NewestAct(string kind, CancellationToken cancellation) =>
+        _readers.Read(c => new AuditQueries(c, _shop).NewestAct(kind), cancellation);
+
+    /// <inheritdoc/>
+    public ValueTask<ChainReport> VerifyChain(CancellationToken cancellation) => VerifyChain(ChainQuestion.Plain, cancellation);
+
+    /// <inheritdoc/>
+    public ValueTask<ChainReport> VerifyChain(ChainQuestion question, CancellationToken cancellation) =>
+        _readers.Read(c => new ChainWalk(c, _shop).Verify(question, cancellation), cancellation);
 
     /// <inheritdoc/>
     public ValueTask<BackupReport> Backup(string path, CancellationToken cancellation)

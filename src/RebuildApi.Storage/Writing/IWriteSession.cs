@@ -97,6 +97,10 @@ public interface IWriteSession
     /// <exception cref="VersionConflictException">It is no longer at <paramref name="expected"/>.</exception>
     PolicyEdition Put(PolicyEdition policy, long? expected);
 
+    /// <summary>Puts an act on record. What it speaks of takes effect only afterwards, so that nothing is in force that is not in the chain.</summary>
+    /// <returns>Sequence number of its entry.</returns>
+    long Record(Act act);
+
     /// <summary>Keeps a judgement that someone relied on, with the snapshot it was made from. The unit's version stays: nothing of it changed.</summary>
     /// <returns>Its id.</returns>
     string KeepJudgement(string unit, string inputsSha256, string declarationSha256, string purpose, ReadOnlyMemory<byte> snapshot, ReadOnlyMemory<byte> judgement);

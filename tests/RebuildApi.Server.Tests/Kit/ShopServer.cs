@@ -4,6 +4,7 @@ using System.Text.Json.Nodes;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.AspNetCore.TestHost;
+using Microsoft.Data.Sqlite;
 using Microsoft.Extensions.DependencyInjection;
 using RebuildApi.PluginHost;
 
@@ -24,6 +25,19 @@ public sealed class ShopServer : WebApplicationFactory<Program>
     {
         _settings[setting] = value;
         return this;
+    }
+
+    /// <summary>The shop's data folder.</summary>
+    public string DataFolder => _folder.FullName;
+
+    /// <summary>Does something to the database behind the service's back.</summary>
+    public void Meddle(string sql)
+    {
+        using var connection = new SqliteConnection($"Data Source={Path.Combine(DataFolder, "shop.db")};Pooling=False");
+        connection.Open();
+        using var command = connection.CreateCommand();
+        command.CommandText = sql;
+        command.ExecuteNonQuery();
     }
 
     /// <summary>From now on no plug-in is there.</summary>
