@@ -135,6 +135,9 @@ public interface IStore : IAsyncDisposable
     /// <summary>The act of one sort that was recorded last, or null.</summary>
     ValueTask<Act?> NewestAct(string kind, CancellationToken cancellation);
 
+    /// <summary>Where the hash chain ends now. Note it outside: it shows later whether anything before it was rewritten.</summary>
+    ValueTask<ChainEnd> Head(CancellationToken cancellation);
+
     /// <summary>Walks the hash chain, and checks that the tables say what it says.</summary>
     ValueTask<ChainReport> VerifyChain(CancellationToken cancellation);
 

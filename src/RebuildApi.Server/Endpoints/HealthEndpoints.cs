@@ -1,4 +1,5 @@
 using RebuildApi.PluginHost;
+using RebuildApi.Server.Backups;
 using RebuildApi.Server.Errors;
 using RebuildApi.Server.Requests;
 using RebuildApi.Server.Results;
@@ -19,14 +20,23 @@ public static class HealthEndpoints
             .Fails(Problems.StorageUnavailable);
     }
 
+    // Benches go on without a backup, so a failed one does not make the service unready; it is said all the same.
+    private static HealthCheckWire Backups(BackupDesk desk)
+    {
+        if (desk.Failed is { } failed)
+            return new HealthCheckWire("backups", false, $"The last one failed: {failed.Reason}");
+        var newest = desk.Shelf.List().FirstOrDefault(b => b.Verified);
+        return new HealthCheckWire("backups", true, newest is null ? "There is none yet." : $"The newest is {newest.Name}.");
+    }
+
     private static Found<HealthWire> Live() => new(new HealthWire("live", []));
 
-    private static async Task<Found<HealthWire>> Ready(IStore store, IPluginCatalog plugins, CancellationToken cancellation)
+    private static async Task<Found<HealthWire>> Ready(IStore store, IPluginCatalog plugins, BackupDesk backups, CancellationToken cancellation)
     {
         var health = await store.Health(cancellation);
         if (!health.Ready)
             throw new ProblemException(Problems.StorageUnavailable, health.Reason ?? "The records can't be written.");
         var checks = plugins.Plugins.Select(p => new HealthCheckWire("plugin/" + p.Id, p.State == PluginState.Loaded, p.Reason));
-        return new(new HealthWire("ready", [new HealthCheckWire("records", true, health.Engine), .. checks]));
+        return new(new HealthWire("ready", [new HealthCheckWire("records", true, health.Engine), Backups(backups), .. checks]));
     }
 }

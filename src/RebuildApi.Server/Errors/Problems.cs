@@ -81,6 +81,9 @@ public static class Problems
     public static readonly Problem UnknownEntry = new("unknown-entry", 404, "There is no such entry",
         "The chain of what was recorded has no entry of this number.", "GET /v1/audit lists them.");
 
+    public static readonly Problem UnknownBackup = new("unknown-backup", 404, "There is no such backup",
+        "The folder of backups has none of this name, or it was removed because enough newer ones are kept.", "GET /v1/backups lists them.");
+
     public static readonly Problem StockShort = new("stock-short", 409, "There is not enough on the shelf",
         "Less is free on the shelf than is asked for; the rest is kept for other units or was taken.", "GET /v1/stock says how many are free; ask for fewer, or let another reservation go.");
 
@@ -152,7 +155,7 @@ public static class Problems
     [
         MalformedJson, MalformedCsv, InvalidBody, InvalidQuery, InvalidHeader, InvalidContent, NotComputable, BadRequest, HostNotAllowed, CrossSite, NotFound,
         UnknownFamily, UnknownUnit, UnknownPlace, UnknownInstrumentId, UnknownStation, UnknownPlugin, UnknownPartId, UnknownStockId, UnknownReservation,
-        UnknownPlan, UnknownQuote, UnknownMachining, UnknownEntry, StockShort, QuoteOvertaken, ApprovalNeeded, MethodNotAllowed, RequestTimeout, DuplicateId, PartElsewhere, RevisionConflict, IdempotencyKeyReused,
+        UnknownPlan, UnknownQuote, UnknownMachining, UnknownEntry, UnknownBackup, StockShort, QuoteOvertaken, ApprovalNeeded, MethodNotAllowed, RequestTimeout, DuplicateId, PartElsewhere, RevisionConflict, IdempotencyKeyReused,
         IdempotencyKeyMissing, VersionConflict, BodyTooLarge, UnsupportedMediaType, PreconditionRequired, TooManyRequests, HeadersTooLarge,
         Unexpected, StorageUnavailable, RulesUnavailable, PluginRefused, Timeout,
     ];

@@ -59,6 +59,7 @@ public static class RebuildApplication
         app.MapMechanicsCalculations();
         app.MapHistory();
         app.MapAudit();
+        app.MapBackups();
         return app;
     }
 }

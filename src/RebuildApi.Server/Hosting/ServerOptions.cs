@@ -27,6 +27,15 @@ public sealed record ServerOptions
     /// <summary>Most requests of one client in a minute; 0 for no limit.</summary>
     public int RequestsPerMinute { get; init; }
 
+    /// <summary>Where backups lie, best on another disk; <c>backups</c> in the data folder when not said.</summary>
+    public string? BackupFolder { get; init; }
+
+    /// <summary>When a backup is made each day, by the clock of this machine: <c>HH:mm</c>, or <c>off</c>. One that was missed is made after the next start.</summary>
+    public string BackupAt { get; init; } = "02:00";
+
+    /// <summary>How many of the backups that were made by themselves are kept.</summary>
+    public int BackupsKept { get; init; } = 14;
+
     /// <summary>Longest time for one request, seconds.</summary>
     public int RequestSeconds { get; init; } = 60;
 }

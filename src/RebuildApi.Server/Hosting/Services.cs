@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Http.Timeouts;
 using Microsoft.Extensions.Options;
 using RebuildApi.Engine.Families;
 using RebuildApi.PluginHost;
+using RebuildApi.Server.Backups;
 using RebuildApi.Server.Composition;
 using RebuildApi.Server.Composition.Shop;
 using RebuildApi.Server.Errors;
@@ -52,7 +53,9 @@ public static class Services
         services.AddSingleton<ComebackHistory>();
         services.AddSingleton<SettlingSheet>();
         services.AddSingleton<InstrumentRecall>();
+        services.AddSingleton<BackupDesk>();
         services.AddHostedService<SettingsRecord>();
+        services.AddHostedService<BackupSchedule>();
         services.AddDocument();
         services.Configure<RouteHandlerOptions>(o => o.ThrowOnBadRequest = true);
         services.AddRequestTimeouts(o => o.DefaultPolicy = TimeoutOf(options));

@@ -26,6 +26,7 @@ public sealed class DocumentWords : IDocumentFilter
         ("statistics", "What the shop's own records say of wear and comebacks."),
         ("plugins", "The assemblies that bring families: their state, approval and reloading."),
         ("audit", "Who did what and when, chained by hash so that tampering shows."),
+        ("backups", "Copies of everything, made while benches work and checked before they count."),
         ("service", "Whether the service runs, and what its problems mean."),
     ];
 

@@ -26,6 +26,7 @@ public sealed class OperationWords : IOperationFilter
         ["reservation"] = "Id of the reservation.",
         ["plan"] = "Id of the plan.",
         ["sequence"] = "Number of the entry in the chain.",
+        ["backup"] = "Name of the backup's folder.",
         ["machining"] = "Id of the machining job.",
     }.ToFrozenDictionary();
 

@@ -24,6 +24,9 @@ public static class Acts
     /// <summary>The service started with other settings than before.</summary>
     public const string Settings = "settings";
 
+    /// <summary>A backup was put in the place of the database.</summary>
+    public const string Restore = "restore";
+
     /// <summary>Every sort.</summary>
-    public static readonly ImmutableArray<string> All = [PluginApproval, PluginWithdrawal, PluginReload, Settings];
+    public static readonly ImmutableArray<string> All = [PluginApproval, PluginWithdrawal, PluginReload, Settings, Restore];
 }

@@ -14,6 +14,11 @@ public sealed record ChainReport(long Entries, string Head, long? FirstBroken, s
     public long? Noted { get; init; }
 }
 
+/// <summary>Where the chain ends.</summary>
+/// <param name="Sequence">Number of its last entry; 0 when there is none.</param>
+/// <param name="Hash">Hash of it; empty when there is none.</param>
+public sealed record ChainEnd(long Sequence, string Hash);
+
 /// <summary>What is asked of a walk over the chain.</summary>
 /// <param name="NotedHead">A head that was noted outside, to be found again; or none.</param>
 /// <param name="Progress">Told how many of how many entries were walked; or none.</param>

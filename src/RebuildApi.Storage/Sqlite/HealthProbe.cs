@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using RebuildApi.Storage.Sql;
 
 namespace RebuildApi.Storage.Sqlite;
@@ -6,13 +5,11 @@ namespace RebuildApi.Storage.Sqlite;
 /// <summary>A change that needs room on the disk and leaves nothing behind.</summary>
 internal static class HealthProbe
 {
-    private static readonly StoredAnswer Nothing = new(204, "", ReadOnlyMemory<byte>.Empty, ImmutableSortedDictionary<string, string>.Empty);
-
     public static readonly WriteRequest Request = new("local", "health", null, "", DryRun: false);
 
     public static StoredAnswer Write(IWriteSession session)
     {
         ((WriteSession)session).Probe();
-        return Nothing;
+        return StoredAnswer.Nothing;
     }
 }

@@ -64,12 +64,15 @@ internal sealed class SqliteCopy(string shop)
     }
 
     /// <summary>Opens a copy for reading only and checks all of it.</summary>
-    public BackupReport Verify(string path, CancellationToken cancellation)
+    public BackupReport Verify(string path, CancellationToken cancellation) => Verify(path, ChainQuestion.Plain, cancellation);
+
+    /// <summary>The same; also answers a question of its chain.</summary>
+    public BackupReport Verify(string path, ChainQuestion question, CancellationToken cancellation)
     {
         try
         {
             using var connection = SqliteFile.OpenCopy(path);
-            return Check(connection, path, cancellation);
+            return Check(connection, path, question, cancellation);
         }
         catch (Exception e) when (e is SqliteException or StorageUnavailableException)
         {
@@ -85,14 +88,14 @@ internal sealed class SqliteCopy(string shop)
         written.Flush(flushToDisk: true);
     }
 
-    private BackupReport Check(SqliteConnection connection, string path, CancellationToken cancellation)
+    private BackupReport Check(SqliteConnection connection, string path, ChainQuestion question, CancellationToken cancellation)
     {
         var problems = FileCheck.Thorough(connection).ToList();
         var schema = Schema.NumberOf(connection);
         if (schema == 0)
             return new BackupReport(path, new FileInfo(path).Length, 0, ImmutableSortedDictionary<string, long>.Empty, NoChain, [.. problems, "It is empty."]);
         var rows = connection.Query<(string Table, long Rows)>(Counts).ToImmutableSortedDictionary(r => r.Table, r => r.Rows, StringComparer.Ordinal);
-        var chain = new ChainWalk(connection, shop).Verify(ChainQuestion.Plain, cancellation);
+        var chain = new ChainWalk(connection, shop).Verify(question, cancellation);
         if (!chain.Intact)
             problems.Add(FormattableString.Invariant($"Entry {chain.FirstBroken} of the chain: {chain.Why}."));
         return new BackupReport(path, new FileInfo(path).Length, schema, rows, chain, [.. problems]);

@@ -7,6 +7,9 @@ namespace RebuildApi.Storage.Sqlite;
 /// <summary>Puts a verified copy in the place of the database. What stood there is kept beside it, never removed.</summary>
 internal sealed class SqliteRestore(StoreOptions options)
 {
+    /// <summary>What the copy is called until it stands in its place.</summary>
+    public const string Arriving = ".restoring";
+
     private static readonly string[] Parts = ["", "-wal", "-shm"];
 
     /// <summary>Restores, unless the copy does not verify or it was only to be tried.</summary>
@@ -19,7 +22,7 @@ internal sealed class SqliteRestore(StoreOptions options)
         RefuseWhileInUse();
         if (dryRun)
             return report;
-        var arriving = options.Path + ".restoring";
+        var arriving = options.Path + Arriving;
         CopyToDisk(copy, arriving);
         PutAside();
         File.Move(arriving, options.Path);

@@ -47,6 +47,7 @@ public sealed class SqliteStore : IStore
         SqliteConnection? connection = null;
         try
         {
+            RefuseAfterBrokenRestore(options);
             var file = new SqliteFile(options);
             connection = file.OpenWriter();
             Prepare(file, connection, steps);
@@ -59,6 +60,13 @@ public sealed class SqliteStore : IStore
                 throw SqliteFaults.Translate(e);
             throw;
         }
+    }
+
+    // Between putting the old file aside and the new one in its place there is none: an empty one made there would look like a shop that lost everything.
+    private static void RefuseAfterBrokenRestore(StoreOptions options)
+    {
+        if (!System.IO.File.Exists(options.Path) && System.IO.File.Exists(options.Path + SqliteRestore.Arriving))
+            throw new StorageUnavailableException("damaged", $"A restore was cut off: {options.Path} is missing and {options.Path}{SqliteRestore.Arriving} lies beside it. Run restore again.");
     }
 
     private ValueTask<T> Metrology<T>(Func<MetrologyQueries, T> ask, CancellationToken cancellation) =>
@@ -197,6 +205,15 @@ public sealed class SqliteStore : IStore
     /// <inheritdoc/>
     public ValueTask<Act?> NewestAct(string kind, CancellationToken cancellation) =>
         _readers.Read(c => new AuditQueries(c, _shop).NewestAct(kind), cancellation);
+
+    /// <inheritdoc/>
+    public ValueTask<ChainEnd> Head(CancellationToken cancellation) => _readers.Read(
+        c =>
+        {
+            var head = ChainHead.Read(c, _shop);
+            return new ChainEnd(head.Sequence, head.Hash);
+        },
+        cancellation);
 
     /// <inheritdoc/>
     public ValueTask<ChainReport> VerifyChain(CancellationToken cancellation) => VerifyChain(ChainQuestion.Plain, cancellation);

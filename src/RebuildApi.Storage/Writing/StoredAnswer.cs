@@ -13,4 +13,8 @@ public sealed record StoredAnswer(
     string ContentType,
     ReadOnlyMemory<byte> Body,
     ImmutableSortedDictionary<string, string> Headers,
-    bool Replayed = false);
+    bool Replayed = false)
+{
+    /// <summary>204, for changes that nobody over HTTP asked for.</summary>
+    public static StoredAnswer Nothing { get; } = new(204, "", ReadOnlyMemory<byte>.Empty, ImmutableSortedDictionary<string, string>.Empty);
+}

@@ -47,6 +47,7 @@ public sealed record Operation(string Path, string Method, JsonObject Node)
         .Replace("{reservation}", "v1", StringComparison.Ordinal)
         .Replace("{plan}", "p1", StringComparison.Ordinal)
         .Replace("{sequence}", "1", StringComparison.Ordinal)
+        .Replace("{backup}", "b1", StringComparison.Ordinal)
         .Replace("{machining}", "m1", StringComparison.Ordinal)
         .Replace("{plugin}", plugin ?? ShopServer.Family, StringComparison.Ordinal);
 

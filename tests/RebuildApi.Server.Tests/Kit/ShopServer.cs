@@ -17,6 +17,7 @@ public sealed class ShopServer : WebApplicationFactory<Program>
 
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("rebuild-server-test-");
     private readonly Dictionary<string, string> _settings = [];
+    private TimeProvider? _clock;
     private readonly LosableCatalog _catalog = new(ShippedPlugins.Catalog);
 
     public static ShopServer Open() => new();
@@ -24,6 +25,13 @@ public sealed class ShopServer : WebApplicationFactory<Program>
     public ShopServer With(string setting, string value)
     {
         _settings[setting] = value;
+        return this;
+    }
+
+    /// <summary>With a clock that stands until it is moved.</summary>
+    public ShopServer At(TimeProvider clock)
+    {
+        _clock = clock;
         return this;
     }
 
@@ -60,7 +68,12 @@ public sealed class ShopServer : WebApplicationFactory<Program>
         builder.UseSetting("Logging:LogLevel:Default", "Warning");
         foreach (var (name, value) in _settings)
             builder.UseSetting(name, value);
-        builder.ConfigureTestServices(services => services.AddSingleton<IPluginCatalog>(_catalog));
+        builder.ConfigureTestServices(services =>
+        {
+            services.AddSingleton<IPluginCatalog>(_catalog);
+            if (_clock is not null)
+                services.AddSingleton(_clock);
+        });
     }
 
     protected override void Dispose(bool disposing)

@@ -1,0 +1,84 @@
+using System.Collections.Immutable;
+using RebuildApi.Storage.Backups;
+using RebuildApi.Storage.Sqlite;
+
+namespace RebuildApi.Storage;
+
+/// <summary>Puts a backup in the place of what a data folder holds, when no program has it open. What stood there is kept.</summary>
+/// <param name="data">The data folder.</param>
+/// <param name="options">Where its database is.</param>
+public sealed class BackupRestore(string data, StoreOptions options)
+{
+    private string Attachments => Path.Combine(data, BackupShelf.AttachmentFolder);
+
+    /// <summary>What restoring would do, step by step, in words; touches nothing.</summary>
+    /// <exception cref="StorageUnavailableException"><c>locked</c>: a program has the database open.</exception>
+    public ImmutableArray<string> Steps(CheckedBackup from)
+    {
+        SqliteStore.Restore(options, DatabaseOf(from), dryRun: true);
+        var missing = Missing(from).Count();
+        var steps = ImmutableArray.CreateBuilder<string>();
+        steps.Add(File.Exists(options.Path)
+            ? $"keep the database that stands there as {options.Path}.replaced-(time), with its log"
+            : "nothing stands there: no database is put aside");
+        steps.Add(FormattableString.Invariant($"put {DatabaseOf(from)} there as {options.Path}: {from.Report.Bytes} bytes, schema {from.Report.Schema}, {from.Report.Chain.Entries} entries, head {from.Report.Chain.Head}"));
+        if (from.Backup.Manifest is { } manifest)
+            steps.Add(FormattableString.Invariant($"copy {missing} of {manifest.Attachments.Length} attachments to {Attachments}; the others are there already, and none is removed"));
+        steps.Add("put on record in its chain that it was restored, from what, and what it replaced");
+        return steps.ToImmutable();
+    }
+
+    /// <summary>Restores a backup that was checked.</summary>
+    /// <param name="from">The backup.</param>
+    /// <param name="person">Who restores it.</param>
+    /// <param name="cancellation">Gives up before anything is touched.</param>
+    /// <exception cref="StorageUnavailableException"><c>locked</c>: a program has the database open. <c>damaged</c>: the backup does not verify.</exception>
+    public async Task Run(CheckedBackup from, string person, CancellationToken cancellation)
+    {
+        if (!from.Verified)
+            throw new StorageUnavailableException("damaged", $"The backup does not verify: {string.Join(' ', from.Problems)}");
+        cancellation.ThrowIfCancellationRequested();
+        var replaced = await HeadThatStands();
+        // Attachments first: a database that speaks of them must not stand there without them.
+        foreach (var (source, target) in Missing(from))
+            BackupFiles.Copy(source, target);
+        SqliteStore.Restore(options, DatabaseOf(from), dryRun: false);
+        await PutOnRecord(from, person, replaced);
+    }
+
+    private static string DatabaseOf(CheckedBackup from) => from.Report.Path;
+
+    private IEnumerable<(string Source, string Target)> Missing(CheckedBackup from) =>
+        (from.Backup.Manifest?.Attachments ?? [])
+            .Select(file => (Source: Path.Combine(from.Backup.Path, file.Name), Target: Path.Combine(data, file.Name)))
+            .Where(pair => !File.Exists(pair.Target));
+
+    /// <summary>Where the chain ends that is about to be replaced; in words when it can't be read, since that is why one restores.</summary>
+    private async Task<string> HeadThatStands()
+    {
+        if (!File.Exists(options.Path))
+            return "nothing";
+        try
+        {
+            await using var store = SqliteStore.Open(options with { ReadOnly = true });
+            return (await store.Head(CancellationToken.None)).Hash;
+        }
+        catch (StorageUnavailableException e)
+        {
+            return e.Code;
+        }
+    }
+
+    private async Task PutOnRecord(CheckedBackup from, string person, string replaced)
+    {
+        await using var store = SqliteStore.Open(options);
+        var details = ImmutableSortedDictionary<string, string>.Empty
+            .Add("head", from.Report.Chain.Head).Add("replacedHead", replaced);
+        var act = new Act(Acts.Restore, from.Backup.Name, person, details);
+        await store.Write(new WriteRequest(person, "restore", null, "", DryRun: false), session =>
+        {
+            session.Record(act);
+            return StoredAnswer.Nothing;
+        }, CancellationToken.None);
+    }
+}
