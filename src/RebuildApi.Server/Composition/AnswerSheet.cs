@@ -14,6 +14,9 @@ public sealed class AnswerSheet(Judged judged, Display show)
     public string Etag => Etags.OfHash(
         judged.View.InputsSha256, judged.Family.DeclarationSha256, judged.File.Unit.Version.ToString(System.Globalization.CultureInfo.InvariantCulture), show.Inches ? "in" : "mm");
 
+    /// <summary>Whether the answers depend on records and declarations alone: a rule in code may be suspended now and answer later.</summary>
+    public bool IsSteady => judged.Family.Family.Hooks.IsEmpty;
+
     /// <summary>Each part.</summary>
     public ImmutableArray<PartVerdictWire> Parts => [.. judged.Answers.Parts.Select(p => PartVerdictWire.From(p, judged.Family, _decisions, show))];
 

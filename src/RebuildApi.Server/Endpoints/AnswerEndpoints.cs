@@ -13,7 +13,7 @@ public static class AnswerEndpoints
     /// <summary>The routes.</summary>
     public static void MapAnswers(this IEndpointRouteBuilder routes)
     {
-        var group = routes.Resource("answers");
+        var group = routes.Resource("answers").AddEndpointFilter<RouteGroupBuilder, KeepAnswers>();
         group.List<PartVerdictsWire>("/units/{unit}/verdicts", Verdicts, "getVerdicts", "Is each part good?",
                 "Each part in stripping order with outcome, disposition and reasons; what is missing; what keeps the unit from going on; whether what was found explains the complaint.")
             .Fails(Problems.UnknownUnit);
@@ -37,7 +37,7 @@ public static class AnswerEndpoints
         if (Unjudged(file, asked, judging) is { } open)
             return new(PagesOf.Whole([open.Part], p => p.Subject), open.Verdicts);
         var sheet = new AnswerSheet(judging.Judge(file), asked.Show);
-        return new(PagesOf.Whole(sheet.Parts, p => p.Subject), sheet.Verdicts, sheet.Etag);
+        return new(PagesOf.Whole(sheet.Parts, p => p.Subject), sheet.Verdicts, sheet.Etag, sheet.IsSteady);
     }
 
     private static async Task<Listing<SettlingWire, ListOf<SettlingWire>>> Settle(string unit, Bench bench, SettlingSheet sheet, CancellationToken cancellation) =>
@@ -51,7 +51,7 @@ public static class AnswerEndpoints
             return new(PagesOf.Whole([open.Clearance], c => c.Clearance), open.Wrap);
         var sheet = new AnswerSheet(judging.Judge(file), asked.Show);
         return new(
-            PagesOf.Whole(sheet.Clearances, c => c.Clearance), (items, next, asOf) => sheet.Wrap(items, next, asOf, sheet.ClearanceOutcomes), sheet.Etag);
+            PagesOf.Whole(sheet.Clearances, c => c.Clearance), (items, next, asOf) => sheet.Wrap(items, next, asOf, sheet.ClearanceOutcomes), sheet.Etag, sheet.IsSteady);
     }
 
     private static async Task<Listing<PairingVerdictWire, AnswersOf<PairingVerdictWire>>> Pairings(
@@ -62,7 +62,7 @@ public static class AnswerEndpoints
             return new(PagesOf.Whole([open.Pairing], p => p.Pairing), open.Wrap);
         var sheet = new AnswerSheet(judging.Judge(file), asked.Show);
         return new(
-            PagesOf.Whole(sheet.Pairings, p => p.Pairing), (items, next, asOf) => sheet.Wrap(items, next, asOf, sheet.PairingOutcomes), sheet.Etag);
+            PagesOf.Whole(sheet.Pairings, p => p.Pairing), (items, next, asOf) => sheet.Wrap(items, next, asOf, sheet.PairingOutcomes), sheet.Etag, sheet.IsSteady);
     }
 
     private static async Task<Listing<NeighbourhoodWire, AnswersOf<NeighbourhoodWire>>> Neighbourhoods(
@@ -73,7 +73,7 @@ public static class AnswerEndpoints
             return new(PagesOf.Whole([open.Neighbourhood], n => n.Sleeve), open.Wrap);
         var sheet = new AnswerSheet(judging.Judge(file), asked.Show);
         return new(
-            PagesOf.Whole(sheet.Neighbourhoods, n => n.Sleeve), (items, next, asOf) => sheet.Wrap(items, next, asOf, sheet.NeighbourhoodOutcomes), sheet.Etag);
+            PagesOf.Whole(sheet.Neighbourhoods, n => n.Sleeve), (items, next, asOf) => sheet.Wrap(items, next, asOf, sheet.NeighbourhoodOutcomes), sheet.Etag, sheet.IsSteady);
     }
 
     private static Unjudged? Unjudged(UnitFile file, Asked asked, Judging judging) =>

@@ -8,6 +8,7 @@ using RebuildApi.Server.Composition.Shop;
 using RebuildApi.Server.Errors;
 using RebuildApi.Server.OpenApi;
 using RebuildApi.Server.Requests.Shapes;
+using RebuildApi.Server.Results;
 using RebuildApi.Storage;
 using RebuildApi.Storage.Sqlite;
 
@@ -33,6 +34,7 @@ public static class Services
         services.AddSingleton<FamilyBook>();
         services.AddSingleton<Bench>();
         services.AddSingleton<JudgementCache>();
+        services.AddSingleton<AnswerShelf>();
         services.AddSingleton<Judging>();
         services.AddSingleton<DecisionDesk>();
         services.AddSingleton<PlanDesk>();

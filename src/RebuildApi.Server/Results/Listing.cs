@@ -7,13 +7,21 @@ namespace RebuildApi.Server.Results;
 /// <summary>A list, in the form that its address asks for. Tables hold the whole list unless a limit is given; JSON comes in pages.</summary>
 /// <typeparam name="TItem">One entry.</typeparam>
 /// <typeparam name="TEnvelope">What the page is wrapped in.</typeparam>
+/// <param name="pages">Reads a page of it.</param>
+/// <param name="envelope">Wraps a page.</param>
+/// <param name="etag">Its entity tag, if it has one.</param>
+/// <param name="isSteady">Whether it depends on nothing but records, rules and the address.</param>
 public sealed class Listing<TItem, TEnvelope>(
     PageReader<TItem> pages,
     Func<ImmutableArray<TItem>, string?, DateTimeOffset, TEnvelope> envelope,
-    string? etag = null) : IResult
+    string? etag = null,
+    bool isSteady = false) : ISteady
 {
     private const int UsualPage = 100;
     private const int LargestPage = 500;
+
+    /// <inheritdoc/>
+    public string? Etag { get; } = isSteady ? etag : null;
 
     /// <inheritdoc/>
     public Task ExecuteAsync(HttpContext httpContext)
