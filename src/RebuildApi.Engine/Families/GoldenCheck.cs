@@ -17,28 +17,21 @@ public static class GoldenCheck
         var index = new FamilyIndex(family);
         var report = new FamilyReport(family.Version.Id);
         foreach (var golden in family.Golden)
-            Compare(golden, Outcomes(UnitJudge.Judge(new UnitView(golden.Snapshot, index), hooks)), report);
+            Compare(golden, new CaseAnswers(golden, index, hooks), report);
         return report.All;
     }
 
-    private static void Compare(GoldenCase golden, ILookup<string, string> outcomes, FamilyReport report)
+    /// <summary>Compares one case with what comes out.</summary>
+    internal static void Compare(GoldenCase golden, CaseAnswers answers, FamilyReport report)
     {
         foreach (var expected in golden.Expected)
         {
             var field = $"golden[{golden.Name}].expected[{expected.Subject}]";
-            if (!outcomes.Contains(expected.Subject))
+            var found = answers.Of(expected.Subject);
+            if (found.IsEmpty)
                 report.Error(field, "golden-subject-unknown", $"Nothing is said of '{expected.Subject}'.");
-            foreach (var outcome in outcomes[expected.Subject].Where(o => o != expected.Outcome))
-                report.Error(field, "golden-differs", $"'{expected.Subject}' comes out {outcome}, not {expected.Outcome}.");
+            foreach (var other in found.Where(a => a.Outcome != expected.Outcome))
+                report.Error(field, "golden-differs", $"'{expected.Subject}' comes out {other.Outcome}, not {expected.Outcome}.");
         }
     }
-
-    private static ILookup<string, string> Outcomes(Judgement judgement) => judgement.Parts.SelectMany(p => p.Verdicts)
-        .Concat(judgement.Clearances.Select(c => c.Verdict))
-        .Select(v => (v.Subject, Word: Kebab(v.Outcome.ToString())))
-        .Concat(judgement.Pairings.Select(p => (Subject: p.Rule, Word: Kebab(p.Outcome.ToString()))))
-        .ToLookup(x => x.Subject, x => x.Word, StringComparer.Ordinal);
-
-    /// <summary>The outcome as the contract writes it: <c>not-assessed</c>.</summary>
-    private static string Kebab(string name) => System.Text.Json.JsonNamingPolicy.KebabCaseLower.ConvertName(name);
 }

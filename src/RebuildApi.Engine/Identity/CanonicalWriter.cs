@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Text;
 using System.Text.Json;
 
@@ -6,6 +7,8 @@ namespace RebuildApi.Engine.Identity;
 /// <summary>Writes JSON by RFC 8785: members in the order of their UTF-16 code units, no white space, shortest strings, ECMAScript numbers.</summary>
 internal static class CanonicalWriter
 {
+    private static readonly SearchValues<char> s_escaped = SearchValues.Create([.. Enumerable.Range(0, ' ').Select(c => (char)c), '"', '\\']);
+
     public static void Write(JsonElement element, StringBuilder text)
     {
         switch (element.ValueKind)
@@ -63,6 +66,12 @@ internal static class CanonicalWriter
     private static void WriteString(string value, StringBuilder text)
     {
         text.Append('"');
+        if (!value.AsSpan().ContainsAny(s_escaped))
+        {
+            text.Append(value).Append('"');
+            return;
+        }
+
         foreach (var c in value)
             text.Append(Escaped(c));
         text.Append('"');
