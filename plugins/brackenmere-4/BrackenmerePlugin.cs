@@ -8,7 +8,7 @@ public sealed class BrackenmerePlugin : IFamilyPlugin
 {
     public PluginManifest Manifest { get; } = new("brackenmere-4", "1.0.0", "Saltmarsh Lane Gearboxes");
 
-    public ImmutableArray<Family> Declare() => [Family];
+    public ImmutableArray<Family> Declare() => [Family.Proven(Inch(0.0001m), RuleCases.Sound(("form", "straight"), ("stop", "none"), ("lining", "yellow-metal")))];
 
     public HookAnswer Judge(string hookId, UnitSnapshot snapshot) => new([]);
 

@@ -8,7 +8,7 @@ public sealed class KestermerePlugin : IFamilyPlugin
 {
     public PluginManifest Manifest { get; } = new("kestermere-6", "1.0.0", "Saltmarsh Lane Gearboxes");
 
-    public ImmutableArray<Family> Declare() => [Family];
+    public ImmutableArray<Family> Declare() => [Family.Proven(Millimetre(0.001m), RuleCases.Sound())];
 
     public HookAnswer Judge(string hookId, UnitSnapshot snapshot) => new([]);
 

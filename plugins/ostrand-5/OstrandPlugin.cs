@@ -8,7 +8,7 @@ public sealed class OstrandPlugin : IFamilyPlugin
 {
     public PluginManifest Manifest { get; } = new("ostrand-5", "1.0.0", "Saltmarsh Lane Gearboxes");
 
-    public ImmutableArray<Family> Declare() => [Family];
+    public ImmutableArray<Family> Declare() => [Family.Proven(Millimetre(0.001m), RuleCases.Sound(("type", "tapered")))];
 
     public HookAnswer Judge(string hookId, UnitSnapshot snapshot) => new([]);
 

@@ -8,8 +8,10 @@ internal static class GoldenWords
     private const string Gauge = "reference-gauge";
     private static readonly Taken s_seen = new(null, null, "author", "paper", new DateTimeOffset(2026, 1, 5, 9, 0, 0, TimeSpan.Zero), null);
 
-    public static GoldenCase Case(string name, string family) => new(name, new UnitSnapshot(
-        "golden", new FamilyVersion(family, "1.0.0"), [], [], [], [], [], [],
+    public static GoldenCase Case(string name, string family) => Case(name, new FamilyVersion(family, "1.0.0"));
+
+    public static GoldenCase Case(string name, FamilyVersion family) => new(name, new UnitSnapshot(
+        "golden", family, [], [], [], [], [], [],
         [new InstrumentState(Gauge, "outside-micrometer", new Exact(Length.Micrometres(1)), new Exact(Length.Micrometres(1)), ErrorModel.Rectangular, null)],
         Policy.Default), []);
 
@@ -26,11 +28,11 @@ internal static class GoldenWords
 
     public static GoldenCase ReadsMillimetres(this GoldenCase g, string at, decimal value, int times = 4, int index = 1) => g.Reads(at, Millimetre(value), Said(value), "mm", times, index);
 
-    public static GoldenCase Shows(this GoldenCase g, string position, string attribute, string value) => g with
+    public static GoldenCase Shows(this GoldenCase g, string position, string attribute, string value, int index = 1) => g with
     {
         Snapshot = g.Snapshot with
         {
-            Findings = g.Snapshot.Findings.Add(new Finding($"f{g.Snapshot.Findings.Length + 1}", Id(position, 1), 1, new AttributeSeen(attribute, value), null, s_seen, null)),
+            Findings = g.Snapshot.Findings.Add(new Finding($"f{g.Snapshot.Findings.Length + 1}", Id(position, index), 1, new AttributeSeen(attribute, value), null, s_seen, null)),
         },
     };
 
@@ -46,17 +48,20 @@ internal static class GoldenWords
 
     public static GoldenCase Expect(this GoldenCase g, string subject, string outcome) => g with { Expected = g.Expected.Add(new Expectation(subject, outcome)) };
 
-    private static GoldenCase Placed(this GoldenCase g, string position, string kind, int index, Origin origin, PlacementRole role)
+    public static GoldenCase Placed(
+        this GoldenCase g, string position, string kind, int index, Origin origin, PlacementRole role, Facing facing = Facing.Unspecified, string? mark = null)
     {
         var part = new Component(Id(position, index), 1, kind, origin, ImmutableSortedDictionary<string, string>.Empty, null);
-        var placement = new Placement(position, index, part.Id, role, Facing.Unspecified, null);
+        var placement = new Placement(position, index, part.Id, role, facing, mark);
         return g with { Snapshot = g.Snapshot with { Components = g.Snapshot.Components.Add(part), Placements = g.Snapshot.Placements.Add(placement) } };
     }
 
-    private static GoldenCase Reads(this GoldenCase g, string at, Length value, string asSent, string unit, int times, int index)
+    private static GoldenCase Reads(this GoldenCase g, string at, Length value, string asSent, string unit, int times, int index) =>
+        g.Reads(at, index, Enumerable.Repeat(Reading.Of(value, asSent, unit), times));
+
+    public static GoldenCase Reads(this GoldenCase g, string at, int index, IEnumerable<Reading> readings)
     {
         var address = Address.TryParse(at)!;
-        var readings = Enumerable.Repeat(Reading.Of(value, asSent, unit), times);
         var measurement = new Measurement(
             $"m{g.Snapshot.Measurements.Length + 1}", Id(address.Position, index), 1, address.Characteristic, [.. readings], s_seen with { Instrument = Gauge }, null);
         return g with { Snapshot = g.Snapshot with { Measurements = g.Snapshot.Measurements.Add(measurement) } };

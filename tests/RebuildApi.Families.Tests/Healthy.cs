@@ -13,16 +13,19 @@ internal static class Healthy
     });
 
     public static Bench Brackenmere { get; } = SoundUnit
-        .Of(Shipped.Of("brackenmere-4"), s_common.AddRange([new("dog.form", "straight"), new("form", "straight"), new("dog.stop", "none")]))
+        .Of(Rules("brackenmere-4"), s_common.AddRange([new("dog.form", "straight"), new("form", "straight"), new("dog.stop", "none")]))
         .Shows("keys-1-2", "notch", "none");
 
     public static Bench Ostrand { get; } = SoundUnit.Of(
-        Shipped.Of("ostrand-5"),
+        Rules("ostrand-5"),
         s_common.SetItems([new("dog.form", "back-tapered"), new("form", "back-tapered"), new("dog.stop", "present"), new("lining", "carbon"), new("type", "tapered")]));
 
     public static Bench Kestermere { get; } = SoundUnit.Of(
-        Shipped.Of("kestermere-6"),
+        Rules("kestermere-6"),
         s_common.SetItems([new("dog.form", "back-tapered"), new("form", "back-tapered"), new("dog.stop", "present"), new("lining", "carbon")]));
 
     public static Bench Of(string family) => new[] { Brackenmere, Ostrand, Kestermere }.Single(b => b.Family.Version.Id == family);
+
+    /// <summary>A family without its worked cases: they say nothing of a unit, and thousands of changed families are hashed in these tests.</summary>
+    private static Family Rules(string id) => Shipped.Of(id) with { Golden = [] };
 }

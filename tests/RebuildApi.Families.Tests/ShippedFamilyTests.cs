@@ -10,9 +10,9 @@ public class ShippedFamilyTests
 
     [Theory]
     [MemberData(nameof(Ids))]
-    public void A_shipped_family_has_nothing_wrong_or_doubtful(string id)
+    public void A_shipped_family_has_nothing_wrong_or_doubtful_and_every_rule_is_fired_both_ways(string id)
     {
-        var found = FamilyCheck.Check(Shipped.Of(id));
+        var found = LoadCheck.Check(Shipped.Of(id));
 
         Assert.Empty(found.Select(d => $"{d.Field}: {d.Code}: {d.Message}"));
     }
@@ -25,6 +25,19 @@ public class ShippedFamilyTests
 
         Assert.NotEmpty(family.Golden);
         Assert.Empty(GoldenCheck.Run(family, new NoHooks()).Select(d => $"{d.Field}: {d.Message}"));
+    }
+
+    [Theory]
+    [MemberData(nameof(Ids))]
+    public void A_rule_that_loses_its_cases_is_doubted(string id)
+    {
+        var family = Shipped.Of(id);
+
+        var found = LoadCheck.Check(family with { Golden = [] });
+
+        var limits = family.Kinds.SelectMany(k => k.Characteristics).Count(c => c.Service is not null);
+        Assert.Equal((family.Loops.Length, family.Pairings.Length), (found.Count(d => d.Code == "clearance-untested"), found.Count(d => d.Code == "pairing-untested")));
+        Assert.True(found.Count(d => d.Code == "limit-untested") >= limits);
     }
 
     [Fact]

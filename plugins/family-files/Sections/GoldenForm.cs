@@ -9,6 +9,8 @@ internal sealed class GoldenForm : ObjectForm<GoldenCase>
 {
     private readonly Field<ImmutableArray<string>> _found;
     private readonly Field<ImmutableArray<string>> _chosen;
+    private readonly Field<ImmutableArray<KeyValuePair<string, string>>> _facing;
+    private readonly Field<ImmutableArray<KeyValuePair<string, string>>> _marks;
     private readonly Field<ImmutableArray<(string At, ImmutableArray<Reading> Readings)>> _read;
     private readonly Field<ImmutableArray<KeyValuePair<string, string>>> _seen;
     private readonly Field<ImmutableArray<(string At, DamageSeen Damage)>> _damage;
@@ -21,6 +23,8 @@ internal sealed class GoldenForm : ObjectForm<GoldenCase>
     {
         _found = Some("found", Plain.Names, "Positions whose parts came with the gearbox; keys-3-4#2 is the second of several.", "");
         _chosen = Some("chosen", Plain.Names, "Positions that a new part is to go to.", "");
+        _facing = Some("facing", new MapForm<KeyValuePair<string, string>>(new PairForm(), "positions"), "Which way the marked faces point: position to input or output.", "");
+        _marks = Some("marks", new MapForm<KeyValuePair<string, string>>(new PairForm(), "positions"), "Marks by which parts stand to each other: position to mark.", "");
         _read = Some("read", new MapForm<(string, ImmutableArray<Reading>)>(new ReadForm(), "addresses such as third-gear/length"), "What was read: 4 x 1.500 in.", "");
         _seen = Some("seen", new MapForm<KeyValuePair<string, string>>(new PairForm(), "position/attribute"), "What was seen: position/attribute to its value.", "");
         _damage = Some("damage", new ListForm<(string, DamageSeen)>(new DamageSeenForm()), "Damage that was seen.", "");
@@ -44,8 +48,11 @@ internal sealed class GoldenForm : ObjectForm<GoldenCase>
 
     private UnitSnapshot Snapshot(Got got, FileReading reading)
     {
+        var facing = got.Of(_facing).ToDictionary(f => f.Key, f => FacingOf(f.Value), StringComparer.Ordinal);
+        var marks = got.Of(_marks).ToDictionary(StringComparer.Ordinal);
         var placed = got.Of(_found).Select(f => Placed(f, Origin.Unit, PlacementRole.Found, reading))
-            .Concat(got.Of(_chosen).Select(c => Placed(c, Origin.New, PlacementRole.Chosen, reading))).ToList();
+            .Concat(got.Of(_chosen).Select(c => Placed(c, Origin.New, PlacementRole.Chosen, reading)))
+            .Select(p => (p.Part, Placement: p.Placement with { Facing = facing.GetValueOrDefault(p.Place), IndexMark = marks.GetValueOrDefault(p.Place) })).ToList();
         var observations = got.Of(_seen).Select(s => (WorkedCase.At(s.Key), Seen: (Observation)new AttributeSeen(WorkedCase.At(s.Key).What, s.Value)))
             .Select(s => (WorkedCase.Part(s.Item1.Position, s.Item1.Index), s.Seen))
             .Concat(got.Of(_damage).Select(d => (PartAt(d.At), (Observation)d.Damage)))
@@ -57,12 +64,19 @@ internal sealed class GoldenForm : ObjectForm<GoldenCase>
             [WorkedCase.Instrument], Policy.Default);
     }
 
-    private static (Component Part, Placement Placement) Placed(string text, Origin origin, PlacementRole role, FileReading reading)
+    private static Facing FacingOf(string word) => word switch
+    {
+        "input" => Facing.Input,
+        "output" => Facing.Output,
+        _ => throw new FormatException($"'{Plain.Short(word)}' is neither input nor output"),
+    };
+
+    private static (string Place, Component Part, Placement Placement) Placed(string text, Origin origin, PlacementRole role, FileReading reading)
     {
         var (position, index) = WorkedCase.Place(text);
         var kind = reading.KindAt.GetValueOrDefault(position) ?? throw new FormatException($"There is no position '{Plain.Short(position)}'");
         var part = new Component(WorkedCase.Part(position, index), 1, kind, origin, ImmutableSortedDictionary<string, string>.Empty, null);
-        return (part, new Placement(position, index, part.Id, role, Facing.Unspecified, null));
+        return (text, part, new Placement(position, index, part.Id, role, Facing.Unspecified, null));
     }
 
     private static Measurement Measured(string at, ImmutableArray<Reading> readings, int i)

@@ -14,6 +14,9 @@ internal static class CaseWords
         return Map(
             ("found", Names(Placed(g, PlacementRole.Found))),
             ("chosen", Names(Placed(g, PlacementRole.Chosen))),
+            ("facing", MapIf(g.Snapshot.Placements.Where(p => p.Facing != Facing.Unspecified)
+                .Select(p => (Place(p.Position, p.Index), (Node?)Say(p.Facing == Facing.Input ? "input" : "output"))))),
+            ("marks", MapIf(g.Snapshot.Placements.Where(p => p.IndexMark is not null).Select(p => (Place(p.Position, p.Index), (Node?)Say(p.IndexMark!))))),
             ("read", MapIf(g.Snapshot.Measurements.Select(m => ($"{places[m.Component]}/{m.Characteristic}", (Node?)Say(Readings(m.Readings)))))),
             ("seen", MapIf(seen.Select(f => (f.Component, Seen: f.Observation as AttributeSeen)).Where(f => f.Seen is not null)
                 .Select(f => ($"{places[f.Component]}/{f.Seen!.Attribute}", (Node?)Say(f.Seen.Value))))),
