@@ -31,6 +31,9 @@ public interface IPluginCatalog
     /// <exception cref="PluginNotFoundException">There is no such plug-in, now or before.</exception>
     Task<PluginStatus> Reload(string id, CancellationToken cancellation);
 
+    /// <summary>Takes up by itself what is dropped in, changed or removed, until it is cancelled.</summary>
+    Task Watch(CancellationToken cancellation);
+
     /// <summary>Looks at every folder again.</summary>
     Task<ImmutableArray<PluginStatus>> ReloadAll(CancellationToken cancellation);
 

@@ -26,11 +26,14 @@ namespace RebuildApi.PluginHost;
 public sealed class PluginCatalog : IPluginCatalog, IDisposable
 {
     private const int TakenAtOnce = 4;
+    private const int MostPlugins = 1000;
     private readonly PluginHostOptions _options;
     private readonly Approvals _approvals;
     private readonly ShadowFolder _shadow;
     private readonly PluginTaking _taking;
     private readonly FileTaking _files;
+    private readonly DropLook _drop;
+    private readonly ImmutableDictionary<string, string> _opened;
     private readonly SemaphoreSlim _changing = new(1, 1);
     private volatile CatalogView _view = CatalogView.Empty;
 
@@ -39,8 +42,11 @@ public sealed class PluginCatalog : IPluginCatalog, IDisposable
         _options = options;
         _approvals = new Approvals(options);
         _shadow = new ShadowFolder(options.ShadowFolder);
-        _taking = new PluginTaking(options, _approvals, _shadow);
-        _files = new FileTaking(options, _approvals);
+        var checking = new FamilyChecking(options);
+        _taking = new PluginTaking(options, _approvals, _shadow, checking);
+        _files = new FileTaking(options, _approvals, checking);
+        _drop = new DropLook(this, options.Limits.Files);
+        _opened = _drop.Now();
     }
 
     /// <summary>
@@ -88,7 +94,7 @@ public sealed class PluginCatalog : IPluginCatalog, IDisposable
     /// <inheritdoc/>
     public async Task<ImmutableArray<PluginStatus>> ReloadAll(CancellationToken cancellation)
     {
-        var ids = Folders().Concat(_files.Paths()).Select(f => Path.GetFileName(f)).Union(Plugins.Select(p => p.Id), StringComparer.Ordinal);
+        var ids = Dropped().Select(f => Path.GetFileName(f)).Union(Plugins.Select(p => p.Id), StringComparer.Ordinal);
         foreach (var id in ids.Order(StringComparer.Ordinal))
             await Reload(id, cancellation);
         return Plugins;
@@ -106,6 +112,12 @@ public sealed class PluginCatalog : IPluginCatalog, IDisposable
             return Retake(id);
         },
         cancellation);
+
+    /// <summary>What notices changes in the folders since the catalog was opened.</summary>
+    public DropWatch Watcher() => new(this, _drop, _opened, _options.Watch, [.. _options.PluginFolders, .. _options.FamilyFolders]);
+
+    /// <inheritdoc/>
+    public Task Watch(CancellationToken cancellation) => Watcher().Run(cancellation);
 
     /// <inheritdoc/>
     public ReadResult ReadFile(string fileName, byte[] utf8) => _files.Read(fileName, utf8, _view.Reader);
@@ -186,9 +198,12 @@ public sealed class PluginCatalog : IPluginCatalog, IDisposable
 
     private string? FolderOf(string id) => Folders().FirstOrDefault(f => Path.GetFileName(f) == id);
 
+    /// <summary>Everything that is looked at: the folders of plug-ins and the family files.</summary>
+    internal IEnumerable<string> Dropped() => Folders().Concat(_files.Paths());
+
     private IEnumerable<string> Folders() => _options.PluginFolders
         .Where(Directory.Exists)
-        .SelectMany(Directory.EnumerateDirectories)
+        .SelectMany(f => Directory.EnumerateDirectories(f).Take(MostPlugins))
         .DistinctBy(f => Path.GetFileName(f), StringComparer.Ordinal)
         .OrderBy(f => Path.GetFileName(f), StringComparer.Ordinal);
 }

@@ -22,10 +22,13 @@ public sealed record PluginHostOptions
     public required Func<Family, ImmutableArray<Diagnostic>> CheckFamily { get; init; }
 
     /// <summary>
-    /// Checks a family that was read from a file, its worked cases among it; as any other family when none is given. Those that come as code had theirs run
-    /// when they were built.
+    /// Checks a family whose worked cases nobody has run yet: one from a file, or from a plug-in that was not shipped; as any other family when none is
+    /// given. The cases of shipped plug-ins were run when they were built.
     /// </summary>
-    public Func<Family, ImmutableArray<Diagnostic>>? CheckFile { get; init; }
+    public Func<Family, ImmutableArray<Diagnostic>>? CheckUnproven { get; init; }
+
+    /// <summary>Names the edition of the checks, so that what they found is kept beside the declarations and found again; none keeps nothing.</summary>
+    public string? CheckEdition { get; init; }
 
     /// <summary>The clock.</summary>
     public TimeProvider Time { get; init; } = TimeProvider.System;
@@ -63,6 +66,9 @@ public sealed record PluginHostOptions
     /// <summary>How much a worker process may take.</summary>
     public WorkerLimits WorkerLimits { get; init; } = new();
 
+    /// <summary>How the folders are watched.</summary>
+    public WatchOptions Watch { get; init; } = new();
+
     /// <summary>When failing hooks are no longer called, and for how long.</summary>
     public SuspensionOptions Suspension { get; init; } = new();
 
@@ -89,6 +95,18 @@ public sealed record PluginHostOptions
 /// <param name="BytesPerFile">The most bytes of one assembly.</param>
 /// <param name="BytesInAll">The most bytes of all its assemblies.</param>
 public sealed record FolderLimits(int Files = 100, long BytesPerFile = 16 << 20, long BytesInAll = 64 << 20);
+
+/// <summary>How the folders are watched.</summary>
+/// <param name="Settle">How long what was dropped in must stay as it is before it is looked at: half a copy is no plug-in.</param>
+/// <param name="Poll">How often the folders are looked at when the system tells of no change.</param>
+public sealed record WatchOptions(TimeSpan Settle, TimeSpan Poll)
+{
+    /// <summary>A second to settle, a look every ten seconds.</summary>
+    public WatchOptions()
+        : this(TimeSpan.FromSeconds(1), TimeSpan.FromSeconds(10))
+    {
+    }
+}
 
 /// <summary>When failing hooks are no longer called, and for how long.</summary>
 /// <param name="AfterFaults">How many calls must have been made, at least half of them failing, within the window; 2 or more.</param>

@@ -7,6 +7,29 @@ public sealed class PublicApiTests
 {
     private static readonly string Approved = Repository.PathTo("tests", "RebuildApi.Contracts.Tests", "RebuildApi.Contracts.approved.txt");
 
+    /// <summary>A plug-in that was compiled against an earlier minor version meets everything that it was compiled against.</summary>
+    [Theory]
+    [InlineData("1.0")]
+    public void Nothing_of_an_earlier_minor_version_is_gone(string version)
+    {
+        var earlier = LinesByType(File.ReadLines(Repository.PathTo("tests", "RebuildApi.Contracts.Tests", $"RebuildApi.Contracts.{version}.txt")));
+        var now = LinesByType(File.ReadLines(Approved)).ToHashSet();
+
+        Assert.Empty(earlier.Where(line => !now.Contains(line)));
+    }
+
+    /// <summary>Each line of the text with the type that it stands in.</summary>
+    private static IEnumerable<(string Type, string Line)> LinesByType(IEnumerable<string> lines)
+    {
+        var type = "";
+        foreach (var line in lines.Where(l => l.Trim().Length > 1))
+        {
+            if (line.StartsWith("    public ", StringComparison.Ordinal))
+                type = line.Split(" : ")[0];
+            yield return (type, line);
+        }
+    }
+
     /// <summary>Every plug-in depends on this surface: a change of it is a change for people who are not here.</summary>
     [Fact]
     public void The_public_face_of_the_contract_is_the_reviewed_one()

@@ -15,7 +15,7 @@ public sealed class GoodPluginTests : IDisposable
         var status = catalog.Of("good-with-hook");
         Assert.Equal((PluginState.Loaded, "1.0.0", ContractVersion.Current), (status.State, status.Version, status.ContractVersion));
         Assert.Equal("good-with-hook", catalog.Find("shelf-good")!.Plugin);
-        Assert.Equal(status.Sha256, catalog.Families.Single().AssemblySha256);
+        Assert.Equal(status.Sha256, catalog.Families.Single().Supplier.Sha256);
     }
 
     [Fact]
@@ -41,6 +41,7 @@ public sealed class GoodPluginTests : IDisposable
 
         Assert.Equal(new FamilyVersion("shelf-good", "1.0.0"), verdict.Rules.Family);
         Assert.Equal(catalog.Of("good-with-hook").Sha256, verdict.Rules.HookSha256);
+        Assert.Equal(new PluginIdentity("good-with-hook", "1.0.0", catalog.Of("good-with-hook").Sha256!), verdict.Rules.Plugin);
         Assert.Equal("", verdict.InputsSha256);
     }
 

@@ -8,7 +8,7 @@ internal static class SmallFamily
 {
     public static Family Named(string id, params ImmutableArray<HookScope> hooks) => new(
         new FamilyVersion(id, "1.0.0"), Words(id), [],
-        [new PartKind("washer", Words("washer"), [], [], [], [], null, false)],
+        [new PartKind("washer", Words("washer"), [], [], [], [], null, false) { DamageClasses = ["scuffing"] }],
         [Place("left"), Place("right"), Place("far")],
         [], [], [], [], [], [], [], hooks, [], [], [], []);
 

@@ -13,4 +13,14 @@ public sealed record RuleIdentity(
     string? HookSha256,
     string Contract,
     string Engine,
-    string Rule);
+    string Rule)
+{
+    /// <summary>The plug-in or family file that brought the family; none when it came from neither, as in a calculation. Since contract 1.1.</summary>
+    public PluginIdentity? Plugin { get; init; }
+}
+
+/// <summary>A plug-in, or a family file, exactly enough to tell it from every other edition of it. Since contract 1.1.</summary>
+/// <param name="Id">Its id: the name of its folder, or of the file.</param>
+/// <param name="Version">The version that it says it has; that of the family when it is a file.</param>
+/// <param name="Sha256">The hash that was approved: of all its assemblies together, or of the file; lower-case hex.</param>
+public sealed record PluginIdentity(string Id, string Version, string Sha256);

@@ -11,15 +11,17 @@ public sealed class FamilyIndex
     private readonly FrozenDictionary<(string Position, string Characteristic), LimitOverride> _overrides;
     private readonly ILookup<string, PairingRule> _pairingsAt;
     private readonly string? _hookSha256;
+    private readonly PluginIdentity? _plugin;
 
     /// <summary>Indexes a valid family.</summary>
     /// <param name="family">The declaration; ids unique within their lists.</param>
     /// <param name="hookSha256">Hash of the assembly that brings its hooks, if it has any.</param>
-    public FamilyIndex(Family family, string? hookSha256 = null)
+    /// <param name="plugin">The plug-in or file that brings it; none when it was made here.</param>
+    public FamilyIndex(Family family, string? hookSha256 = null, PluginIdentity? plugin = null)
     {
         Family = family;
         DeclarationSha256 = Canonical.Sha256(family);
-        _hookSha256 = hookSha256;
+        (_hookSha256, _plugin) = (hookSha256, plugin);
         Kinds = family.Kinds.ToFrozenDictionary(k => k.Id, StringComparer.Ordinal);
         Positions = family.Positions.ToFrozenDictionary(p => p.Id, StringComparer.Ordinal);
         Loops = family.Loops.ToFrozenDictionary(l => l.Id, StringComparer.Ordinal);
@@ -43,6 +45,9 @@ public sealed class FamilyIndex
 
     /// <summary>Canonical hash of the declaration.</summary>
     public string DeclarationSha256 { get; }
+
+    /// <summary>The plug-in or file that brings it; none when it was made here.</summary>
+    public PluginIdentity? Plugin => _plugin;
 
     /// <summary>Kinds by id.</summary>
     public FrozenDictionary<string, PartKind> Kinds { get; }
@@ -101,5 +106,5 @@ public sealed class FamilyIndex
 
     /// <summary>The identity of one of this family's rules.</summary>
     public RuleIdentity IdentityOf(string rule) =>
-        new(Family.Version, DeclarationSha256, _hookSha256, ContractVersion.Current, EngineVersion.Current, rule);
+        new(Family.Version, DeclarationSha256, _hookSha256, ContractVersion.Current, EngineVersion.Current, rule) { Plugin = _plugin };
 }

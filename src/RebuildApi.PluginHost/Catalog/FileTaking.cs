@@ -9,7 +9,7 @@ namespace RebuildApi.PluginHost.Catalog;
 /// Takes up families that were written as files, through the plug-in that reads them. A file holds no code, but it decides what a shop is told: like an
 /// assembly it counts only when an administrator approved its hash, and a changed file is a new decision.
 /// </summary>
-internal sealed class FileTaking(PluginHostOptions options, Approvals approvals)
+internal sealed class FileTaking(PluginHostOptions options, Approvals approvals, FamilyChecking checking)
 {
     private const int MostFiles = 1000;
     private const string NoReader = "No plug-in that reads family files is loaded.";
@@ -70,7 +70,7 @@ internal sealed class FileTaking(PluginHostOptions options, Approvals approvals)
             var read = JsonSerializer.Deserialize(bytes, ContractJson.Default.ReadResult) ?? throw PluginFault.Invalid("It read nothing at all.");
             return read.Family is null
                 ? read
-                : read with { Diagnostics = [.. read.Diagnostics, .. Marked.Show((options.CheckFile ?? options.CheckFamily)(read.Family), fileName, read.Marks)] };
+                : read with { Diagnostics = [.. read.Diagnostics, .. Marked.Show(checking.Unproven(read.Family), fileName, read.Marks)] };
         }
         catch (PluginFault fault)
         {
@@ -109,7 +109,7 @@ internal sealed class FileTaking(PluginHostOptions options, Approvals approvals)
             Doubts = [.. read.Diagnostics.Where(d => !d.IsError)],
         };
         if (read.Family is { } family && errors.IsEmpty)
-            return new PluginEntry(status, new RunningPlugin([new LoadedFamily(family, file.Id, file.Sha256)], null, Reads: false));
+            return new PluginEntry(status, new RunningPlugin([new LoadedFamily(family, new PluginIdentity(file.Id, family.Version.SemVer, file.Sha256))], null, Reads: false));
         var refused = new RefusedFamily(read.Family?.Version.Id ?? file.Id, "the file has errors.", errors);
         return new PluginEntry(status with { State = PluginState.Refused, Reason = $"The file has {errors.Length} errors.", RefusedFamilies = [refused] }, null);
     }

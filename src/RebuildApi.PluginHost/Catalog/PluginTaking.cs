@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using RebuildApi.Contracts;
 using RebuildApi.PluginHost.Hooks;
 using RebuildApi.PluginHost.Loading;
 using RebuildApi.PluginHost.Trust;
@@ -6,7 +8,7 @@ using RebuildApi.PluginHost.Workers;
 namespace RebuildApi.PluginHost.Catalog;
 
 /// <summary>Takes up one plug-in: read once, looked through as data, asked whether it is approved, and only then loaded and asked what it declares.</summary>
-internal sealed class PluginTaking(PluginHostOptions options, Approvals approvals, ShadowFolder shadow)
+internal sealed class PluginTaking(PluginHostOptions options, Approvals approvals, ShadowFolder shadow, FamilyChecking checking)
 {
     private const string InProcess = "Not contained: it runs in the service's own process. A loop keeps one core; an exit, a stack overflow or "
         + "running out of memory ends the service.";
@@ -73,14 +75,19 @@ internal sealed class PluginTaking(PluginHostOptions options, Approvals approval
 
     private PluginEntry Loaded(PluginFiles files, Version contract, IPluginCode code, Declaration declared)
     {
-        var families = declared.Families.Select(f => (Family: f, Diagnostics: options.CheckFamily(f))).ToLookup(f => f.Diagnostics.Any(d => d.IsError));
-        var sound = families[false].Select(f => new LoadedFamily(f.Family, files.Id, files.Sha256));
+        var supplier = new PluginIdentity(files.Id, PluginFault.Tame(declared.Manifest.Version), files.Sha256);
+        Func<Family, ImmutableArray<Diagnostic>> check = approvals.CoverAsShipped(files.Id, files.Sha256) ? checking.Proven : checking.Unproven;
+        var families = declared.Families.Select(f => (Family: f, Diagnostics: check(f))).ToLookup(f => f.Diagnostics.Any(d => d.IsError));
+        var sound = families[false].Select(f => new LoadedFamily(f.Family, supplier));
         var refused = families[true].Select(f => new RefusedFamily(f.Family.Version.Id, "its declaration has errors.", f.Diagnostics));
         var door = new HookDoor(code, options);
         var manifest = declared.Manifest;
         var status = new PluginStatus(
-            files.Id, PluginState.Loaded, Words(files), PluginFault.Tame(manifest.Version), PluginFault.Tame(manifest.Author), files.Sha256,
-            [], [.. refused], contract.ToString(2), _launcher?.Containment ?? InProcess, 0, options.Time.GetUtcNow());
+            files.Id, PluginState.Loaded, Words(files), supplier.Version, PluginFault.Tame(manifest.Author), files.Sha256,
+            [], [.. refused], contract.ToString(2), _launcher?.Containment ?? InProcess, 0, options.Time.GetUtcNow())
+        {
+            Doubts = [.. families[false].SelectMany(f => f.Diagnostics)],
+        };
         return new PluginEntry(status, new RunningPlugin([.. sound], door, declared.Reads));
     }
 

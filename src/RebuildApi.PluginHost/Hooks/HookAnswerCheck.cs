@@ -44,7 +44,7 @@ internal static class HookAnswerCheck
 
     private static PairingVerdict Stamp(PairingVerdict verdict, LoadedFamily family) => verdict with
     {
-        Rules = new RuleIdentity(family.Family.Version, "", family.AssemblySha256, ContractVersion.Current, "", verdict.Rule),
+        Rules = new RuleIdentity(family.Family.Version, "", family.Supplier.Sha256, ContractVersion.Current, "", verdict.Rule) { Plugin = family.Supplier },
         InputsSha256 = "",
     };
 }

@@ -114,7 +114,7 @@ public static class FamilyCommand
         {
             var usual = PluginHostOptions.Beside(AppContext.BaseDirectory, data.FullName, FamilyCheck.Check) with
             {
-                CheckFile = LoadCheck.Check,
+                CheckUnproven = LoadCheck.Check,
                 Worker = WorkerCommand.Of(typeof(FamilyCommand).Assembly, RebuildApplication.WorkerVerb),
             };
             using var catalog = PluginCatalog.Open(change(usual, data.FullName));

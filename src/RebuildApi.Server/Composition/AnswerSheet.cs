@@ -12,7 +12,7 @@ public sealed class AnswerSheet(Judged judged, Display show)
 
     /// <summary>The entity tag of all answers: what is known, whose rules, which decisions stand beside, which units are shown.</summary>
     public string Etag => Etags.OfHash(
-        judged.View.InputsSha256, judged.Family.DeclarationSha256, judged.File.Unit.Version.ToString(System.Globalization.CultureInfo.InvariantCulture), show.Inches ? "in" : "mm");
+        judged.View.InputsSha256, judged.Family.DeclarationSha256, judged.Family.Plugin?.Sha256 ?? "", judged.File.Unit.Version.ToString(System.Globalization.CultureInfo.InvariantCulture), show.Inches ? "in" : "mm");
 
     /// <summary>Whether the answers depend on records and declarations alone: a rule in code may be suspended now and answer later.</summary>
     public bool IsSteady => judged.Family.Family.Hooks.IsEmpty;

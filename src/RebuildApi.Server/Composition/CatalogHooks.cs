@@ -17,7 +17,7 @@ public sealed class CatalogHooks(IPluginCatalog catalog, FamilyIndex family) : I
         var result = catalog.RunHook(family.Family.Version.Id, scope, snapshot);
         return
         [
-            .. result.Verdicts.Select(v => v with { Rules = family.IdentityOf(v.Rule) with { HookSha256 = v.Rules.HookSha256 }, InputsSha256 = inputs }),
+            .. result.Verdicts.Select(v => v with { Rules = family.IdentityOf(v.Rule) with { HookSha256 = v.Rules.HookSha256, Plugin = v.Rules.Plugin }, InputsSha256 = inputs }),
             .. result.Dropped.Select(why => NotAssessed(scope, why, inputs)),
         ];
     }

@@ -45,9 +45,9 @@ public sealed class DecisionDesk(Bench bench, Judging judging)
         return Answer.Created($"/v1/units/{work.Unit}/decisions", DecisionWire.From(decision), Etags.Of(Etags.Unit, work.Version));
     }
 
-    private static byte[] SnapshotOf(Judged judged) => JsonSerializer.SerializeToUtf8Bytes(judged.View.Snapshot, ContractJson.Default.UnitSnapshot);
+    internal static byte[] SnapshotOf(Judged judged) => JsonSerializer.SerializeToUtf8Bytes(judged.View.Snapshot, ContractJson.Default.UnitSnapshot);
 
-    private static byte[] JudgementOf(Judged judged)
+    internal static byte[] JudgementOf(Judged judged)
     {
         var sheet = new AnswerSheet(judged, Display.For("mm"));
         return JsonSerializer.SerializeToUtf8Bytes(new JudgementWire(sheet.Parts, sheet.Clearances, sheet.Pairings), WireJson.Options);

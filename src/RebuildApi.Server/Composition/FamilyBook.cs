@@ -36,5 +36,5 @@ public sealed class FamilyBook(IPluginCatalog catalog)
     public FamilyIndex RequirePinned(FamilyVersion pinned) => Pinned(pinned, out var whyNot) ?? throw new ProblemException(Problems.RulesUnavailable, whyNot!);
 
     private FamilyIndex Index(LoadedFamily loaded) =>
-        _indexes.GetValue(loaded, l => new FamilyIndex(l.Family, l.Family.Hooks.IsEmpty ? null : l.AssemblySha256));
+        _indexes.GetValue(loaded, l => new FamilyIndex(l.Family, l.Family.Hooks.IsEmpty ? null : l.Supplier.Sha256, l.Supplier));
 }

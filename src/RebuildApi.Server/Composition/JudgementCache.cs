@@ -12,14 +12,14 @@ public sealed class JudgementCache
 {
     // A shop works on a few dozen units at a time; a judgement of a whole gearbox is some hundred kilobytes.
     private const int Most = 64;
-    private readonly ConcurrentDictionary<(string Inputs, string Declaration), Judgement> _kept = new();
+    private readonly ConcurrentDictionary<(string Inputs, string Declaration, string? Plugin), Judgement> _kept = new();
 
     /// <summary>The judgement of a view, made when it is not at hand.</summary>
     public Judgement Of(UnitView view, Func<UnitView, Judgement> judge)
     {
         if (!view.Family.Family.Hooks.IsEmpty)
             return judge(view);
-        var key = (view.InputsSha256, view.Family.DeclarationSha256);
+        var key = (view.InputsSha256, view.Family.DeclarationSha256, view.Family.Plugin?.Sha256);
         if (_kept.TryGetValue(key, out var known))
             return known;
         if (_kept.Count >= Most)

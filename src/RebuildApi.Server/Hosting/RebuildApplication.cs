@@ -27,6 +27,7 @@ public static class RebuildApplication
         app.MapEvents();
         app.MapDrawings();
         app.MapFamilies();
+        app.MapRejudgements();
         app.MapUnits();
         app.MapComponents();
         app.MapMeasurements();

@@ -31,12 +31,15 @@ public static class Services
         services.AddSingleton<ShapeBook>();
         services.AddSingleton<IStore>(s => SqliteStore.Open(StoreOf(s.GetRequiredService<IOptions<ServerOptions>>().Value, s.GetRequiredService<TimeProvider>())));
         services.AddSingleton<IPluginCatalog>(s => PluginCatalog.Open(PluginsOf(s.GetRequiredService<IOptions<ServerOptions>>().Value, s.GetRequiredService<TimeProvider>())));
+        services.AddHostedService<DropWatching>();
         services.AddSingleton<FamilyBook>();
         services.AddSingleton<Bench>();
         services.AddSingleton<JudgementCache>();
         services.AddSingleton<AnswerShelf>();
         services.AddSingleton<Judging>();
         services.AddSingleton<DecisionDesk>();
+        services.AddSingleton<Rejudging>();
+        services.AddSingleton<EditionDesk>();
         services.AddSingleton<PlanDesk>();
         services.AddSingleton<ShelfAllocation>();
         services.AddSingleton<DiagnosisDesk>();
@@ -73,7 +76,8 @@ public static class Services
     {
         var usual = PluginHostOptions.Beside(AppContext.BaseDirectory, options.DataFolder, FamilyCheck.Check) with
         {
-            CheckFile = LoadCheck.Check,
+            CheckUnproven = LoadCheck.Check,
+            CheckEdition = typeof(LoadCheck).Module.ModuleVersionId.ToString("N"),
             Time = time,
             Worker = WorkerCommand.Of(typeof(Services).Assembly, RebuildApplication.WorkerVerb),
         };

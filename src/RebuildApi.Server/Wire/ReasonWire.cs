@@ -43,9 +43,18 @@ public sealed record ChangeWire(string Code, string At, QuantityWire? Value, Out
 /// <param name="Contract">Version of the contract.</param>
 /// <param name="Engine">Version of the engine.</param>
 /// <param name="Rule">The rule.</param>
-public sealed record RuleWire(FamilyEditionWire Family, string DeclarationSha256, string? HookSha256, string Contract, string Engine, string Rule)
+/// <param name="Plugin">The plug-in or family file that brought the family.</param>
+public sealed record RuleWire(
+    FamilyEditionWire Family, string DeclarationSha256, string? HookSha256, string Contract, string Engine, string Rule, RulePluginWire? Plugin)
 {
     /// <summary>From the contract.</summary>
-    public static RuleWire From(RuleIdentity rule) =>
-        new(FamilyEditionWire.From(rule.Family), rule.DeclarationSha256, rule.HookSha256, rule.Contract, rule.Engine, rule.Rule);
+    public static RuleWire From(RuleIdentity rule) => new(
+        FamilyEditionWire.From(rule.Family), rule.DeclarationSha256, rule.HookSha256, rule.Contract, rule.Engine, rule.Rule,
+        rule.Plugin is { } plugin ? new RulePluginWire(plugin.Id, plugin.Version, plugin.Sha256) : null);
 }
+
+/// <summary>The plug-in or family file that brought a rule.</summary>
+/// <param name="Id">The name of its folder, or of the file.</param>
+/// <param name="Version">The version that it says it has.</param>
+/// <param name="Sha256">The hash that was approved: of all its assemblies together, or of the file.</param>
+public sealed record RulePluginWire(string Id, string Version, string Sha256);

@@ -11,9 +11,14 @@ public sealed class LosableCatalog(IPluginCatalog real) : IPluginCatalog
 
     public ImmutableArray<PluginStatus> Plugins => Lost ? [] : real.Plugins;
 
-    public ImmutableArray<LoadedFamily> Families => Lost ? [] : real.Families;
+    /// <summary>An edition that is loaded in place of the shipped one of the same id.</summary>
+    public LoadedFamily? Newer { get; set; }
 
-    public LoadedFamily? Find(string familyId) => Lost ? null : real.Find(familyId);
+    public ImmutableArray<LoadedFamily> Families => Lost ? [] : [.. real.Families.Select(f => Newer is { } n && n.Family.Version.Id == f.Family.Version.Id ? n : f)];
+
+    public LoadedFamily? Find(string familyId) => Families.FirstOrDefault(f => f.Family.Version.Id == familyId);
+
+    public Task Watch(CancellationToken cancellation) => Task.CompletedTask;
 
     public HookAnswerResult RunHook(string familyId, HookScope scope, UnitSnapshot snapshot) => real.RunHook(familyId, scope, snapshot);
 

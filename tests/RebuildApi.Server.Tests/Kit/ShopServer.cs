@@ -51,6 +51,9 @@ public sealed class ShopServer : WebApplicationFactory<Program>
     /// <summary>From now on no plug-in is there.</summary>
     public void LosePlugins() => _catalog.Lost = true;
 
+    /// <summary>From now on another edition of a shipped family is loaded.</summary>
+    public void LoadNewer(LoadedFamily edition) => _catalog.Newer = edition;
+
     /// <summary>Takes in the unit that the examples speak of, with the instrument that they name.</summary>
     public async Task<HttpClient> WithUnit(string unit = "u1")
     {

@@ -1,9 +1,11 @@
 using RebuildApi.Contracts;
 using RebuildApi.PluginHost;
 
-// With "plugin-worker" it is a worker; else a service that asks one hook of one family and waits to be ended: <folder> <family> <hook> <mark>.
+// With "plugin-worker" it is a worker, with "odd-worker" one that answers oddly; else a service that asks one hook of one family and waits to be ended: <folder> <family> <hook> <mark>.
 if (args is ["plugin-worker", ..])
     return PluginWorker.RunProcess();
+if (args is ["odd-worker", var oddity, var number, ..])
+    return Service.OddWorker.Run(oddity, int.Parse(number, System.Globalization.CultureInfo.InvariantCulture));
 
 var options = PluginHostOptions.Beside(AppContext.BaseDirectory, args[0], _ => []) with
 {

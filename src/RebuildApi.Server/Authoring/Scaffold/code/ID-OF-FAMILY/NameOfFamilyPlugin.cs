@@ -34,7 +34,15 @@ public sealed class NameOfFamilyPlugin : IFamilyPlugin
         ],
         Series: [new Series("ring", "ring", [Ring("170", 1.70m), Ring("180", 1.80m), Ring("190", 1.90m)], Length.Millimetres(0.01m), s_made)],
         Operations: [], Pairings: [], Sets: [], Meshes: [], Damage: [], Hooks: [], Symptoms: [], Causes: [], Cautions: [],
-        Golden: [EndPlay("The middle ring", 1.80m, "conforming"), EndPlay("The ring too thick", 1.95m, "nonconforming"), EndPlay("The ring too thin", 1.65m, "nonconforming")]);
+        // Each limit and clearance once inside and once beyond each end.
+        Golden:
+        [
+            Case("All in the middle", 60.00m, 58.00m, 1.80m, "conforming", "shaft/seat", "gear/length", "ring/thickness", "end-play"),
+            Case("The ring too thick", 60.00m, 58.00m, 1.95m, "nonconforming", "end-play"),
+            Case("The ring too thin", 60.00m, 58.00m, 1.65m, "nonconforming", "end-play"),
+            Case("Each part too small", 59.80m, 57.80m, 1.50m, "nonconforming", "shaft/seat", "gear/length", "ring/thickness"),
+            Case("Each part too large", 60.20m, 58.20m, 2.10m, "nonconforming", "shaft/seat", "gear/length", "ring/thickness"),
+        ]);
 
     private static FamilyVersion Version => new("ID-OF-FAMILY", "0.1.0");
 
@@ -51,10 +59,10 @@ public sealed class NameOfFamilyPlugin : IFamilyPlugin
 
     private static Limits Between(decimal low, decimal high) => Limits.Between(Length.Millimetres(low), Length.Millimetres(high), s_made);
 
-    /// <summary>A worked case: a shaft and a gear in the middle of their limits, with a ring so thick.</summary>
-    private static GoldenCase EndPlay(string name, decimal ring, string outcome)
+    /// <summary>A worked case: what was read of shaft, gear and ring, and what must come out for each of the subjects.</summary>
+    private static GoldenCase Case(string name, decimal seat, decimal length, decimal ring, string outcome, params string[] subjects)
     {
-        (string Position, string Characteristic, decimal Millimetres)[] read = [("shaft", "seat", 60.00m), ("gear", "length", 58.00m), ("ring", "thickness", ring)];
+        (string Position, string Characteristic, decimal Millimetres)[] read = [("shaft", "seat", seat), ("gear", "length", length), ("ring", "thickness", ring)];
         var taken = new Taken("gauge", null, "author", "paper", new DateTimeOffset(2026, 1, 5, 9, 0, 0, TimeSpan.Zero), null);
         var gauge = new InstrumentState("gauge", "outside-micrometer", new Exact(Length.Micrometres(1)), new Exact(Length.Micrometres(1)), ErrorModel.Rectangular, null);
         return new GoldenCase(
@@ -65,6 +73,6 @@ public sealed class NameOfFamilyPlugin : IFamilyPlugin
                 [.. read.Select(r => new Placement(r.Position, 1, r.Position, PlacementRole.Found, Facing.Unspecified, null))],
                 [.. read.Select((r, i) => new Measurement($"m{i}", r.Position, 1, r.Characteristic, [Reading.Of(Length.Millimetres(r.Millimetres), FormattableString.Invariant($"{r.Millimetres}"), "mm")], taken, null))],
                 [], [], [gauge], Policy.Default),
-            [new Expectation("end-play", outcome)]);
+            [.. subjects.Select(s => new Expectation(s, outcome))]);
     }
 }
