@@ -7,7 +7,7 @@ using RebuildApi.Storage;
 
 namespace RebuildApi.Server.Endpoints;
 
-/// <summary>Is each part good, will the clearances come right, may the parts run together. Worked out anew each time from what stands.</summary>
+/// <summary>Is each part good, will the clearances come right, may the parts run together. Worked out from what stands, and anew as soon as anything changes.</summary>
 public static class AnswerEndpoints
 {
     /// <summary>The routes.</summary>

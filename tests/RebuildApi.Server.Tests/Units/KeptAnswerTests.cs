@@ -62,7 +62,7 @@ public sealed class KeptAnswerTests
             HttpMethod.Put, "/v1/policy", """{ "person": "Ada", "reason": "We want to be surer.", "rules": [{ "family": "brackenmere-4", "decision": "guarded", "probability": 0.999 }] }""", ("If-Match", policy.Headers.ETag!.ToString()));
         Assert.True(changed.IsSuccessStatusCode, await changed.Content.ReadAsStringAsync());
         var after = await http.Read("/v1/units/u1/verdicts");
-        Assert.Equal((int)before["policy"]! + 1, (int)after["policy"]!);
+        Assert.NotEqual((string)before["policy"]!, (string)after["policy"]!);
     }
 
     [Fact]
