@@ -119,6 +119,20 @@ public interface IStore : IAsyncDisposable
     /// <returns>The newest sequence number committed by this process, or read when it started.</returns>
     Task<long> NextEvent(long after, CancellationToken cancellation);
 
+    /// <summary>How far a receiver of webhooks has come, with the secrets that sign now; null when there is none.</summary>
+    ValueTask<Outbox?> Outbox(string webhook, CancellationToken cancellation);
+
+    /// <summary>The deliveries of a receiver that are remembered, in the order of their events.</summary>
+    /// <param name="webhook">The receiver.</param>
+    /// <param name="state">Only those that stand so; null for all.</param>
+    /// <param name="after">Cursor, or null to begin.</param>
+    /// <param name="limit">At most how many, 1..1000.</param>
+    /// <param name="cancellation">Gives up.</param>
+    ValueTask<Page<Delivery>> Deliveries(string webhook, DeliveryState? state, string? after, int limit, CancellationToken cancellation);
+
+    /// <summary>The delivery of one event to a receiver, or null.</summary>
+    ValueTask<Delivery?> Delivery(string webhook, long sequence, CancellationToken cancellation);
+
     /// <summary>Whether it can be written now, and why not. Commits a probe, so that a full disk shows.</summary>
     ValueTask<StoreHealth> Health(CancellationToken cancellation);
 

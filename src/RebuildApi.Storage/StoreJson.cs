@@ -41,5 +41,6 @@ namespace RebuildApi.Storage;
 [JsonSerializable(typeof(ConfirmedCauses))]
 [JsonSerializable(typeof(PriorUpdate))]
 [JsonSerializable(typeof(Act))]
+[JsonSerializable(typeof(Webhook))]
 [JsonSerializable(typeof(ImmutableSortedDictionary<string, string>))]
 internal sealed partial class StoreJson : JsonSerializerContext;

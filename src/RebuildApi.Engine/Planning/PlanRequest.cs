@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Pairings;
 using RebuildApi.Engine.Planning.Solving;
@@ -80,6 +81,7 @@ public enum PartSource
 }
 
 /// <summary>What a plan is to be best in. What ties is decided by the least cost.</summary>
+[JsonConverter(typeof(KebabCaseEnumConverter<PlanObjective>))]
 public enum PlanObjective
 {
     /// <summary>Parts, labour and expected comeback cost together.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 using RebuildApi.Contracts;
 
 namespace RebuildApi.Engine.Selection;
@@ -29,6 +30,7 @@ public sealed record SelectionRequest
 }
 
 /// <summary>When cuts may be proposed.</summary>
+[JsonConverter(typeof(KebabCaseEnumConverter<CutUse>))]
 public enum CutUse
 {
     /// <summary>Only when pieces alone can't bring every clearance right.</summary>

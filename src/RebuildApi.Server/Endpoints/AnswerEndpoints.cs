@@ -15,19 +15,19 @@ public static class AnswerEndpoints
     {
         var group = routes.Resource("answers").AddEndpointFilter<RouteGroupBuilder, KeepAnswers>();
         group.List<PartVerdictsWire>("/units/{unit}/verdicts", Verdicts, "getVerdicts", "Is each part good?",
-                "Each part in stripping order with outcome, disposition and reasons; what is missing; what keeps the unit from going on; whether what was found explains the complaint.")
+                "Each part in stripping order with outcome, disposition and reasons; what is missing; what keeps the unit from going on; whether what was found explains the complaint.").Tagged()
             .Fails(Problems.UnknownUnit);
         group.List<ListOf<SettlingWire>>("/units/{unit}/settling", Settle, "getSettling", "What would settle the doubtful verdicts?",
                 "For each inconclusive verdict on a reading: how many more readings, or which other instrument of the shop, and in how many simulated cases the verdict is then sure.")
             .Fails(Problems.UnknownUnit, Problems.RulesUnavailable);
         group.List<AnswersOf<ClearanceWire>>("/units/{unit}/clearances", Clearances, "getClearances", "Will the clearances come right, and how?",
-                "Each clearance from parts, from trial assemblies or both, with the ring, shim or cut that would bring it right.")
+                "Each clearance from parts, from trial assemblies or both, with the ring, shim or cut that would bring it right.").Tagged()
             .Fails(Problems.UnknownUnit);
         group.List<AnswersOf<PairingVerdictWire>>("/units/{unit}/pairings", Pairings, "getPairings", "May the parts run together?",
-                "Each pairing with its outcome, what happens when it does not hold, and what cures it.")
+                "Each pairing with its outcome, what happens when it does not hold, and what cures it.").Tagged()
             .Fails(Problems.UnknownUnit);
         group.List<AnswersOf<NeighbourhoodWire>>("/units/{unit}/neighbourhoods", Neighbourhoods, "getNeighbourhoods", "May a sleeve serve all its gears?",
-                "Each sleeve that serves two gears, judged with both at once: what comes out with each form of sleeve, and exchanges after which every side is compatible. What is right for one gear may be wrong for the other.")
+                "Each sleeve that serves two gears, judged with both at once: what comes out with each form of sleeve, and exchanges after which every side is compatible. What is right for one gear may be wrong for the other.").Tagged()
             .Fails(Problems.UnknownUnit);
     }
 

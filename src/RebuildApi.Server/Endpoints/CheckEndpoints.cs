@@ -59,7 +59,7 @@ public static class CheckEndpoints
                   "policy": { "version": "default", "decision": "guarded", "probability": 0.95, "duty": "ordinary", "limits": [] } }
                 """);
         group.Read("/units/{unit}/snapshot", Snapshot, "getSnapshot", "Get everything known of a unit",
-                "What the rules see of a unit, in the exact form that its hash is made of: change it and send it to POST /v1/judgements to ask what if.")
+                "What the rules see of a unit, in the exact form that its hash is made of: change it and send it to POST /v1/judgements to ask what if.").Tagged()
             .Fails(Problems.UnknownUnit).Produces<object>(200, "application/json");
     }
 

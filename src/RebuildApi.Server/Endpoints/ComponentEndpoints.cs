@@ -23,7 +23,7 @@ public static class ComponentEndpoints
                 "Makes a new revision of the part. Readings and findings of the old revision stay with it, so the new one is to be read again.")
             .Fails(Problems.UnknownUnit, Problems.InvalidContent, Problems.RevisionConflict, Problems.RulesUnavailable)
             .Example("""{ "label": "front face cut" }""");
-        group.List<ListOf<ComponentWire>>("/units/{unit}/components", List, "listComponents", "List the parts of a unit", "Each part at its newest revision, with where it is.")
+        group.List<ListOf<ComponentWire>>("/units/{unit}/components", List, "listComponents", "List the parts of a unit", "Each part at its newest revision, with where it is.").Tagged()
             .Fails(Problems.UnknownUnit);
     }
 

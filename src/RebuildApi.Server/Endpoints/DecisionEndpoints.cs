@@ -17,7 +17,7 @@ public static class DecisionEndpoints
                 "Records what a person chose, why, and who signs, with the judgement that stood. The verdict stays what it is: an overridden verdict is never shown as conforming.")
             .Fails(Problems.UnknownUnit, Problems.InvalidContent, Problems.DuplicateId, Problems.RulesUnavailable, Problems.VersionConflict)
             .Example("""{ "subject": "third-gear", "choice": "replace", "reason": "New one is on the shelf.", "person": "Ada", "bench": "bench-1" }""");
-        group.List<ListOf<DecisionWire>>("/units/{unit}/decisions", List, "listDecisions", "List the decisions of a unit", "What stands; what was superseded is left out.")
+        group.List<ListOf<DecisionWire>>("/units/{unit}/decisions", List, "listDecisions", "List the decisions of a unit", "What stands; what was superseded is left out.").Tagged()
             .Fails(Problems.UnknownUnit);
     }
 

@@ -20,12 +20,12 @@ public static class FindingEndpoints
                 or that a part was inspected and is sound. A finding at a position where no part is recorded yet records the part as found there.
                 """)
             .WithMetadata(new BodyLimit(4 << 20))
-            .Fails(Problems.UnknownUnit, Problems.InvalidContent, Problems.DuplicateId, Problems.RulesUnavailable, Problems.MalformedCsv)
+            .Fails(Problems.UnknownUnit, Problems.InvalidContent, Problems.DuplicateId, Problems.RulesUnavailable, Problems.MalformedCsv, Problems.MalformedWorkbook)
             .Example("""
                 { "person": "Ada", "bench": "bench-1",
                   "findings": [{ "position": "third-gear", "damage": { "class": "macropitting", "extent": "slight" } }] }
                 """);
-        group.List<ListOf<FindingWire>>("/units/{unit}/findings", List, "listFindings", "List the findings of a unit", "What stands; what was superseded is left out.")
+        group.List<ListOf<FindingWire>>("/units/{unit}/findings", List, "listFindings", "List the findings of a unit", "What stands; what was superseded is left out.").Tagged()
             .Fails(Problems.UnknownUnit);
     }
 

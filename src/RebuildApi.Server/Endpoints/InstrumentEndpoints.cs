@@ -24,7 +24,7 @@ public static class InstrumentEndpoints
                   "range": { "low": { "value": 0, "unit": "mm" }, "high": { "value": 25, "unit": "mm" } }, "calibrationDue": "2027-01-31" }
                 """);
         group.List<ListOf<InstrumentWire>>("/instruments", List, "listInstruments", "List instruments", "Instruments in the order of their ids.");
-        group.Read("/instruments/{instrument}", Get, "getInstrument", "Get an instrument", "One instrument; its ETag is what a change must name.")
+        group.Read("/instruments/{instrument}", Get, "getInstrument", "Get an instrument", "One instrument; its ETag is what a change must name.").Tagged()
             .InUnits().Fails(Problems.UnknownInstrumentId);
         group.Change("/instruments/{instrument}", Change, "changeInstrument", "Change an instrument",
                 "Changes the fields that are sent. Verdicts are worked out anew with it; judgements that someone relied on keep what stood then.")

@@ -23,12 +23,12 @@ public static class MeasurementEndpoints
                 records the part as found there. A reading that would fit better in another unit or with two digits swapped is stored as sent and doubted in the answer.
                 """)
             .WithMetadata(new KeyRequired(), new BodyLimit(4 << 20))
-            .Fails(Problems.UnknownUnit, Problems.InvalidContent, Problems.DuplicateId, Problems.RulesUnavailable, Problems.MalformedCsv)
+            .Fails(Problems.UnknownUnit, Problems.InvalidContent, Problems.DuplicateId, Problems.RulesUnavailable, Problems.MalformedCsv, Problems.MalformedWorkbook)
             .Example("""
                 { "person": "Ada", "bench": "bench-1", "instrument": "mic-25",
                   "measurements": [{ "at": "third-gear/length", "readings": [{ "value": 1.2045, "unit": "in" }, { "value": 30.60, "unit": "mm", "at": "opposite" }] }] }
                 """);
-        group.List<ListOf<MeasurementWire>>("/units/{unit}/measurements", List, "listMeasurements", "List the measurements of a unit", "What stands; what was superseded is left out.")
+        group.List<ListOf<MeasurementWire>>("/units/{unit}/measurements", List, "listMeasurements", "List the measurements of a unit", "What stands; what was superseded is left out.").Tagged()
             .Fails(Problems.UnknownUnit);
     }
 

@@ -15,7 +15,7 @@ public static class PolicyEndpoints
     public static void MapPolicy(this IEndpointRouteBuilder routes)
     {
         var group = routes.Resource("policy");
-        group.Read("/policy", Get, "getPolicy", "Which rules does the shop judge by?", "The edition in force; its ETag is what a change must name.").InUnits();
+        group.Read("/policy", Get, "getPolicy", "Which rules does the shop judge by?", "The edition in force; its ETag is what a change must name.").Tagged().InUnits();
         group.Replace("/policy", Put, "putPolicy", "Put another policy in force",
                 "The whole policy, signed with a reason. Every answer from now on is made under it and names its edition; judgements that someone relied on keep theirs.")
             .InUnits().Fails(Problems.InvalidContent)

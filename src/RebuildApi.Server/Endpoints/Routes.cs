@@ -31,6 +31,14 @@ public static class Routes
         group.MapPut(pattern, handler).Described(name, summary, description)
             .WithMetadata(QueryOption.DryRun, new NeedsVersion(), new MayFail(Problems.VersionConflict, Problems.PreconditionRequired));
 
+    /// <summary>A route that takes something away; it needs no body, but still a content type that no web page can send unasked.</summary>
+    public static RouteHandlerBuilder Remove(this RouteGroupBuilder group, string pattern, Delegate handler, string name, string summary, string description) =>
+        group.MapDelete(pattern, handler).Described(name, summary, description).WithMetadata(QueryOption.DryRun);
+
+    /// <summary>A route that does something outside the records at once: it can't be undone, so there is no dry run, and repeating it does it again.</summary>
+    public static RouteHandlerBuilder Act(this RouteGroupBuilder group, string pattern, Delegate handler, string name, string summary, string description) =>
+        group.MapPost(pattern, handler).Described(name, summary, description);
+
     /// <summary>A route that works something out and stores nothing.</summary>
     public static RouteHandlerBuilder WorkOut(this RouteGroupBuilder group, string pattern, Delegate handler, string name, string summary, string description) =>
         group.MapPost(pattern, handler).Described(name, summary, description).WithMetadata(QueryOption.Units, new MayFail(Problems.InvalidContent, Problems.NotComputable));
@@ -42,6 +50,9 @@ public static class Routes
 
     /// <summary>What can go wrong besides what can go wrong everywhere.</summary>
     public static RouteHandlerBuilder Fails(this RouteHandlerBuilder route, params Problem[] problems) => route.WithMetadata(new MayFail(problems));
+
+    /// <summary>Its answer carries a tag, so that a client that has it already is told so with 304.</summary>
+    public static RouteHandlerBuilder Tagged(this RouteHandlerBuilder route) => route.WithMetadata(new CarriesTag());
 
     /// <summary>A body that shows how it is done; a test sends it.</summary>
     public static RouteHandlerBuilder Example(this RouteHandlerBuilder route, string json) => route.WithMetadata(new BodyExample(json));
@@ -72,6 +83,9 @@ public sealed record ListRoutes(IReadOnlyList<RouteHandlerBuilder> All)
     /// <summary>What can go wrong besides what can go wrong everywhere.</summary>
     public ListRoutes Fails(params Problem[] problems) => With(new MayFail(problems));
 
+    /// <summary>Its answer carries a tag, so that a client that has it already is told so with 304.</summary>
+    public ListRoutes Tagged() => With(new CarriesTag());
+
     /// <summary>A further query parameter.</summary>
     public ListRoutes Takes(QueryOption option) => With(option);
 
@@ -89,6 +103,9 @@ public sealed record MayFail(params Problem[] Problems);
 
 /// <summary>Says that an address takes an idempotency key.</summary>
 public sealed record TakesKey;
+
+/// <summary>Says that the answer of an address carries a tag.</summary>
+public sealed record CarriesTag;
 
 /// <summary>Says that an address needs If-Match.</summary>
 public sealed record NeedsVersion;

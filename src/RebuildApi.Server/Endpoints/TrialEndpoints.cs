@@ -16,11 +16,11 @@ public static class TrialEndpoints
         group.Make("/units/{unit}/trials", Add, "addTrials", "Record a trial assembly",
                 "Appends a trial assembly from JSON, or all those of a filled-in sheet as CSV: which pieces were fitted, and the gap that was read; tight when there was none.")
             .WithMetadata(new BodyLimit(4 << 20))
-            .Fails(Problems.UnknownUnit, Problems.InvalidContent, Problems.DuplicateId, Problems.RulesUnavailable, Problems.MalformedCsv)
+            .Fails(Problems.UnknownUnit, Problems.InvalidContent, Problems.DuplicateId, Problems.RulesUnavailable, Problems.MalformedCsv, Problems.MalformedWorkbook)
             .Example("""
                 { "clearance": "third-end-play", "person": "Ada", "bench": "bench-2", "pieces": [{ "member": "087" }], "readings": [{ "tight": true }] }
                 """);
-        group.List<ListOf<TrialWire>>("/units/{unit}/trials", List, "listTrials", "List the trial assemblies of a unit", "What stands; what was superseded is left out.")
+        group.List<ListOf<TrialWire>>("/units/{unit}/trials", List, "listTrials", "List the trial assemblies of a unit", "What stands; what was superseded is left out.").Tagged()
             .Fails(Problems.UnknownUnit);
     }
 

@@ -24,7 +24,7 @@ public static class UnitEndpoints
                   "complaint": [{ "symptom": "jumps-out-under-load", "gear": "third" }], "words": "Jumps out of third going uphill." }
                 """);
         group.List<ListOf<UnitWire>>("/units", List, "listUnits", "List units", "Units in the order of their ids.").Takes(Stage);
-        group.Read("/units/{unit}", Get, "getUnit", "Get a unit", "One unit; its ETag is what a change must name.").Fails(Problems.UnknownUnit);
+        group.Read("/units/{unit}", Get, "getUnit", "Get a unit", "One unit; its ETag is what a change must name.").Tagged().Fails(Problems.UnknownUnit);
         group.Change("/units/{unit}", Change, "changeUnit", "Change a unit", "Changes the fields that are sent; null takes one away. Readings are never changed here, only superseded.")
             .Fails(Problems.UnknownUnit, Problems.InvalidContent, Problems.RulesUnavailable)
             .Example("""{ "stage": "teardown" }""");

@@ -12,6 +12,9 @@ public static class Problems
     public static readonly Problem MalformedCsv = new("malformed-csv", 400, "The CSV can't be read",
         "The body is not a table with a header row, or a quote is left open.", "Start from the sheet of the family and keep its header row.");
 
+    public static readonly Problem MalformedWorkbook = new("malformed-workbook", 400, "The workbook can't be read",
+        "The body is not a workbook (.xlsx) with a header row in its first sheet, or it unfolds to too much.", "Start from the sheet of the family and keep its header row.");
+
     public static readonly Problem InvalidBody = new("invalid-body", 400, "The body does not have the right shape",
         "Fields are missing, unknown, repeated or of the wrong type.", "Each entry of errors points at one field and says what would be right.");
 
@@ -83,6 +86,14 @@ public static class Problems
 
     public static readonly Problem UnknownBackup = new("unknown-backup", 404, "There is no such backup",
         "The folder of backups has none of this name, or it was removed because enough newer ones are kept.", "GET /v1/backups lists them.");
+    public static readonly Problem UnknownWebhook = new("unknown-webhook", 404, "There is no such receiver",
+        "No receiver of this id is set up, or it was taken away.", "GET /v1/webhooks lists them; POST /v1/webhooks sets one up.");
+
+    public static readonly Problem UnknownDelivery = new("unknown-delivery", 404, "There is no such delivery",
+        "The receiver has no delivery of this id that is still remembered.", "GET the deliveries of the receiver lists them.");
+
+    public static readonly Problem ReceiverResting = new("receiver-resting", 409, "The receiver is left alone just now",
+        "It failed five times in a row, so that for a minute nothing is even tried.", "Mend the receiver and POST its pings: one that is taken ends the rest.");
 
     public static readonly Problem StockShort = new("stock-short", 409, "There is not enough on the shelf",
         "Less is free on the shelf than is asked for; the rest is kept for other units or was taken.", "GET /v1/stock says how many are free; ask for fewer, or let another reservation go.");
@@ -153,9 +164,10 @@ public static class Problems
     /// <summary>Every whole-request problem.</summary>
     public static ImmutableArray<Problem> All { get; } =
     [
-        MalformedJson, MalformedCsv, InvalidBody, InvalidQuery, InvalidHeader, InvalidContent, NotComputable, BadRequest, HostNotAllowed, CrossSite, NotFound,
+        MalformedJson, MalformedCsv, MalformedWorkbook, InvalidBody, InvalidQuery, InvalidHeader, InvalidContent, NotComputable, BadRequest, HostNotAllowed, CrossSite, NotFound,
         UnknownFamily, UnknownUnit, UnknownPlace, UnknownInstrumentId, UnknownStation, UnknownPlugin, UnknownPartId, UnknownStockId, UnknownReservation,
-        UnknownPlan, UnknownQuote, UnknownMachining, UnknownEntry, UnknownBackup, StockShort, QuoteOvertaken, ApprovalNeeded, MethodNotAllowed, RequestTimeout, DuplicateId, PartElsewhere, RevisionConflict, IdempotencyKeyReused,
+        UnknownPlan, UnknownQuote, UnknownMachining, UnknownEntry, UnknownBackup, UnknownWebhook, UnknownDelivery, ReceiverResting,
+        StockShort, QuoteOvertaken, ApprovalNeeded, MethodNotAllowed, RequestTimeout, DuplicateId, PartElsewhere, RevisionConflict, IdempotencyKeyReused,
         IdempotencyKeyMissing, VersionConflict, BodyTooLarge, UnsupportedMediaType, PreconditionRequired, TooManyRequests, HeadersTooLarge,
         Unexpected, StorageUnavailable, RulesUnavailable, PluginRefused, Timeout,
     ];

@@ -55,6 +55,8 @@ public static class RebuildApplication
         app.MapPolicy();
         app.MapComebacks();
         app.MapPlugins();
+        app.MapWebhooks();
+        app.MapDeliveries();
         app.MapMeasuringCalculations();
         app.MapClearanceCalculations();
         app.MapMechanicsCalculations();

@@ -38,4 +38,10 @@ public sealed record ServerOptions
 
     /// <summary>Longest time for one request, seconds.</summary>
     public int RequestSeconds { get; init; } = 60;
+
+    /// <summary>
+    /// Where webhooks may be sent to: networks such as <c>192.168.1.0/24</c>, addresses, and host names. What is said here comes to this machine,
+    /// which is always allowed.
+    /// </summary>
+    public string[] WebhookReceivers { get; init; } = ["127.0.0.0/8", "::1/128"];
 }

@@ -9,6 +9,7 @@ using RebuildApi.Server.Errors;
 using RebuildApi.Server.OpenApi;
 using RebuildApi.Server.Requests.Shapes;
 using RebuildApi.Server.Results;
+using RebuildApi.Server.Webhooks;
 using RebuildApi.Storage;
 using RebuildApi.Storage.Sqlite;
 
@@ -61,6 +62,7 @@ public static class Services
         services.AddSingleton<BackupDesk>();
         services.AddHostedService<SettingsRecord>();
         services.AddHostedService<BackupSchedule>();
+        services.AddWebhooks();
         services.AddDocument();
         services.Configure<RouteHandlerOptions>(o => o.ThrowOnBadRequest = true);
         services.AddRequestTimeouts(o => o.DefaultPolicy = TimeoutOf(options));

@@ -27,6 +27,7 @@ public sealed class DocumentWords : IDocumentFilter
         ("plugins", "The assemblies that bring families: their state, approval and reloading."),
         ("audit", "Who did what and when, chained by hash so that tampering shows."),
         ("backups", "Copies of everything, made while benches work and checked before they count."),
+        ("webhooks", "Receivers that are told of what happens, signed, in order, each event at least once."),
         ("service", "Whether the service runs, and what its problems mean."),
     ];
 

@@ -1,6 +1,7 @@
 using Microsoft.OpenApi;
 using RebuildApi.Contracts;
 using RebuildApi.Server.Requests;
+using RebuildApi.Server.Results;
 using Swashbuckle.AspNetCore.Swagger;
 using Swashbuckle.AspNetCore.SwaggerUI;
 
@@ -18,6 +19,7 @@ public static class OpenApiSetup
         {
             o.SwaggerDoc("v1", Info());
             o.MapType<SentNumber>(() => new OpenApiSchema { Type = JsonSchemaType.Number, Description = "A number, kept as it was sent." });
+            o.MapType<Workbook>(() => new OpenApiSchema { Type = JsonSchemaType.String, Format = "binary", Description = "A workbook (.xlsx)." });
             o.SupportNonNullableReferenceTypes();
             o.IncludeXmlComments(Path.Combine(AppContext.BaseDirectory, "RebuildApi.Server.xml"));
             o.IncludeXmlComments(typeof(Outcome).Assembly);

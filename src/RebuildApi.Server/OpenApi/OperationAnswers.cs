@@ -24,16 +24,16 @@ public sealed class OperationAnswers : IOperationFilter
     {
         var metadata = context.ApiDescription.ActionDescriptor.EndpointMetadata;
         operation.Responses ??= [];
-        Describe200s(operation, context.ApiDescription.HttpMethod!);
+        Describe200s(operation, context.ApiDescription.HttpMethod!, metadata.OfType<CarriesTag>().Any());
         foreach (var status in ProblemsOf(context.ApiDescription.HttpMethod!, operation.RequestBody is not null, metadata).GroupBy(p => p.Status).OrderBy(g => g.Key))
             operation.Responses[status.Key.ToString(CultureInfo.InvariantCulture)] = Answer(status, context);
     }
 
-    private static void Describe200s(OpenApiOperation operation, string method)
+    private static void Describe200s(OpenApiOperation operation, string method, bool tagged)
     {
         foreach (var response in operation.Responses!.Values.OfType<OpenApiResponse>())
             response.Description = method == "GET" ? "What was asked for." : "What was done.";
-        if (method == "GET")
+        if (tagged)
             operation.Responses["304"] = new OpenApiResponse { Description = "It is as the client has it." };
     }
 

@@ -28,6 +28,8 @@ public sealed class OperationWords : IOperationFilter
         ["sequence"] = "Number of the entry in the chain.",
         ["backup"] = "Name of the backup's folder.",
         ["machining"] = "Id of the machining job.",
+        ["webhook"] = "Id of the receiver.",
+        ["delivery"] = "Id of the delivery: the id of the message that was sent.",
     }.ToFrozenDictionary();
 
     /// <inheritdoc/>
@@ -39,7 +41,7 @@ public sealed class OperationWords : IOperationFilter
             parameter.Description = PathWords[parameter.Name!];
         foreach (var option in metadata.OfType<QueryOption>().DistinctBy(o => o.Name))
             operation.Parameters.Add(Query(option));
-        foreach (var header in Headers(context.ApiDescription.HttpMethod!, metadata))
+        foreach (var header in Headers(metadata))
             operation.Parameters.Add(header);
         if (metadata.OfType<BodyExample>().FirstOrDefault() is { } example && operation.RequestBody?.Content is { } content)
             content.Values.OfType<OpenApiMediaType>().First().Example = JsonNode.Parse(example.Json);
@@ -62,7 +64,7 @@ public sealed class OperationWords : IOperationFilter
         },
     };
 
-    private static IEnumerable<OpenApiParameter> Headers(string method, IList<object> metadata)
+    private static IEnumerable<OpenApiParameter> Headers(IList<object> metadata)
     {
         if (metadata.OfType<TakesKey>().Any())
         {
@@ -72,7 +74,7 @@ public sealed class OperationWords : IOperationFilter
 
         if (metadata.OfType<NeedsVersion>().Any())
             yield return Header("If-Match", "The ETag of the version you are changing, or * for any.", true);
-        if (method == "GET")
+        if (metadata.OfType<CarriesTag>().Any())
             yield return Header("If-None-Match", "The ETag you have; the answer is 304 when it still stands.", false);
     }
 

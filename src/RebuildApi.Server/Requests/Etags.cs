@@ -29,6 +29,9 @@ public static class Etags
     /// <summary>The tag of a part that is out to be machined.</summary>
     public const char Machining = 'm';
 
+    /// <summary>The tag of a receiver of webhooks.</summary>
+    public const char Webhook = 'w';
+
     /// <summary>Writes a tag.</summary>
     public static string Of(char prefix, long version) => string.Create(CultureInfo.InvariantCulture, $"\"{prefix}-{version}\"");
 

@@ -25,6 +25,6 @@ public sealed record QueryOption(string Name, string Description, string Type = 
     /// <summary>Byte order mark.</summary>
     public static readonly QueryOption Bom = new("bom", "Begin with a byte order mark, for spreadsheets that guess the letters wrong without.", "boolean");
 
-    /// <summary>Separator of columns.</summary>
-    public static readonly QueryOption Separator = new("sep", "What stands between columns.", "string", [",", ";", "tab"]);
+    /// <summary>Separator of columns; no closed list in the document, since generators of clients make names of its entries and these have none.</summary>
+    public static readonly QueryOption Separator = new("sep", "What stands between columns: a comma, a semicolon, or the word tab. A comma when not said.");
 }

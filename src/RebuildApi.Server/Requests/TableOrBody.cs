@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Reflection;
 using Microsoft.AspNetCore.Http.Metadata;
 using RebuildApi.Server.Errors;
+using RebuildApi.Server.Results;
 using RebuildApi.Storage;
 
 namespace RebuildApi.Server.Requests;
@@ -18,7 +19,7 @@ public interface IFromSheet<T, TJson>
     static abstract (T Value, ImmutableArray<string> Pointers) FromJson(TJson json);
 }
 
-/// <summary>A body that is JSON, or a sheet as CSV.</summary>
+/// <summary>A body that is JSON, or a filled-in sheet as CSV or as a workbook.</summary>
 /// <param name="Value">What was sent.</param>
 /// <param name="Pointers">A pointer to each entry, for complaints.</param>
 /// <param name="Request">Who asks, for the store.</param>
@@ -27,11 +28,15 @@ public interface IFromSheet<T, TJson>
 public sealed record TableOrBody<T, TJson>(T Value, ImmutableArray<string> Pointers, WriteRequest Request) : IEndpointParameterMetadataProvider
     where T : IFromSheet<T, TJson>
 {
+    private const string Csv = "text/csv";
+
     /// <summary>Reads the body; called by the framework.</summary>
     public static async ValueTask<TableOrBody<T, TJson>?> BindAsync(HttpContext http, ParameterInfo parameter)
     {
-        if (http.Request.ContentType?.StartsWith("text/csv", StringComparison.OrdinalIgnoreCase) == true)
-            return await FromTable(http);
+        if (Is(http, Csv))
+            return await FromTable(http, bytes => SheetCsv.Read(bytes, http.RequestAborted));
+        if (Is(http, Workbook.MediaType))
+            return await FromTable(http, bytes => Task.Run(() => SheetWorkbook.Read(bytes), http.RequestAborted));
         var body = (await Body<TJson>.BindAsync(http, parameter))!;
         var (value, pointers) = T.FromJson(body.Value);
         return new TableOrBody<T, TJson>(value, pointers, body.Request);
@@ -39,12 +44,14 @@ public sealed record TableOrBody<T, TJson>(T Value, ImmutableArray<string> Point
 
     /// <summary>Tells the document what is taken.</summary>
     public static void PopulateMetadata(ParameterInfo parameter, EndpointBuilder builder) =>
-        builder.Metadata.Add(new AcceptsMetadata(["application/json", "text/csv"], typeof(TJson)));
+        builder.Metadata.Add(new AcceptsMetadata(["application/json", Csv, Workbook.MediaType], typeof(TJson)));
 
-    private static async ValueTask<TableOrBody<T, TJson>> FromTable(HttpContext http)
+    private static bool Is(HttpContext http, string type) => http.Request.ContentType?.StartsWith(type, StringComparison.OrdinalIgnoreCase) == true;
+
+    private static async ValueTask<TableOrBody<T, TJson>> FromTable(HttpContext http, Func<ReadOnlyMemory<byte>, Task<ImmutableArray<SheetRow>>> read)
     {
         var bytes = await RequestBytes.Read(http);
-        var rows = await SheetCsv.Read(bytes, http.RequestAborted);
+        var rows = await read(bytes);
         var complaints = new Complaints();
         var (value, pointers) = T.FromSheet(rows, complaints);
         complaints.ThrowIfAny(Problems.InvalidBody);

@@ -56,6 +56,7 @@ internal sealed record IndexedTable(string Name, string Kind, bool Newest, strin
         OfShop(TestDone.Table),
         OfShop(ConfirmedCauses.Table),
         OfShop(PriorUpdate.Table),
+        OfShop(Webhook.Table),
     ];
 
     private static IndexedTable OfShop<T>(ShopTable<T> table)
@@ -88,7 +89,7 @@ internal sealed record IndexedTable(string Name, string Kind, bool Newest, strin
 
     private static string OnlyNewest =>
         "AND e.sequence IN (SELECT MAX(sequence) FROM entry WHERE shop = @shop AND kind IN "
-        + "('unit', 'instrument', 'placement', 'vacancy', 'rates', 'part', 'stock', 'reservation', 'machining') "
+        + "('unit', 'instrument', 'placement', 'vacancy', 'rates', 'part', 'stock', 'reservation', 'machining', 'webhook') "
         + "GROUP BY unit, id, CASE kind WHEN 'vacancy' THEN 'placement' ELSE kind END)";
 
     private static Func<IndexedEntry, string> Of<T>(JsonTypeInfo<T> shape, Func<IndexedEntry, T, string> text) =>

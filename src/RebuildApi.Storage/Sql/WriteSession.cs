@@ -17,6 +17,8 @@ internal sealed class WriteSession(Statements statements, string shop, ChainWrit
     private readonly MetrologyQueries _metrology = new(statements.Connection, shop);
     private readonly MetrologyRows _metrologyRows = new(statements, shop);
 
+    public IOutboxSession Outboxes => new OutboxRows(statements, shop, chain);
+
     public Unit? Unit(string id) => _units.Unit(id);
 
     public UnitFile? File(string id) => _units.File(id);

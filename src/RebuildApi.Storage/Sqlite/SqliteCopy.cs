@@ -34,6 +34,8 @@ internal sealed class SqliteCopy(string shop)
         UNION ALL SELECT 'test', COUNT(*) FROM test
         UNION ALL SELECT 'confirmation', COUNT(*) FROM confirmation
         UNION ALL SELECT 'prior', COUNT(*) FROM prior
+        UNION ALL SELECT 'webhook', COUNT(*) FROM webhook
+        UNION ALL SELECT 'webhook_delivery', COUNT(*) FROM webhook_delivery
         """;
 
     private static readonly ChainReport NoChain = new(0, "", null, null);

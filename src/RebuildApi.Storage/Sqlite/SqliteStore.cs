@@ -180,6 +180,18 @@ public sealed class SqliteStore : IStore
     public Task<long> NextEvent(long after, CancellationToken cancellation) => _announcement.After(after, cancellation);
 
     /// <inheritdoc/>
+    public ValueTask<Outbox?> Outbox(string webhook, CancellationToken cancellation) =>
+        _readers.Read(c => new OutboxQueries(c, _shop).Outbox(webhook, _file.Options.Time.GetUtcNow()), cancellation);
+
+    /// <inheritdoc/>
+    public ValueTask<Page<Delivery>> Deliveries(string webhook, DeliveryState? state, string? after, int limit, CancellationToken cancellation) =>
+        _readers.Read(c => new OutboxQueries(c, _shop).Page(webhook, state, after, limit), cancellation);
+
+    /// <inheritdoc/>
+    public ValueTask<Delivery?> Delivery(string webhook, long sequence, CancellationToken cancellation) =>
+        _readers.Read(c => new OutboxQueries(c, _shop).Find(webhook, sequence), cancellation);
+
+    /// <inheritdoc/>
     public async ValueTask<StoreHealth> Health(CancellationToken cancellation)
     {
         var engine = $"SQLite {_connection.ServerVersion}";

@@ -104,4 +104,7 @@ public interface IWriteSession
     /// <summary>Keeps a judgement that someone relied on, with the snapshot it was made from. The unit's version stays: nothing of it changed.</summary>
     /// <returns>Its id.</returns>
     string KeepJudgement(string unit, string inputsSha256, string declarationSha256, string purpose, ReadOnlyMemory<byte> snapshot, ReadOnlyMemory<byte> judgement);
+
+    /// <summary>The outboxes of receivers of webhooks.</summary>
+    IOutboxSession Outboxes { get; }
 }

@@ -49,6 +49,8 @@ public sealed record Operation(string Path, string Method, JsonObject Node)
         .Replace("{sequence}", "1", StringComparison.Ordinal)
         .Replace("{backup}", "b1", StringComparison.Ordinal)
         .Replace("{machining}", "m1", StringComparison.Ordinal)
+        .Replace("{webhook}", "w1", StringComparison.Ordinal)
+        .Replace("{delivery}", "w1-1", StringComparison.Ordinal)
         .Replace("{plugin}", plugin ?? ShopServer.Family, StringComparison.Ordinal);
 
     public override string ToString() => $"{Method.ToUpperInvariant()} {Path}";

@@ -7,6 +7,7 @@ using Microsoft.AspNetCore.TestHost;
 using Microsoft.Data.Sqlite;
 using Microsoft.Extensions.DependencyInjection;
 using RebuildApi.PluginHost;
+using RebuildApi.Storage;
 
 namespace RebuildApi.Server.Tests.Kit;
 
@@ -15,12 +16,32 @@ public sealed class ShopServer : WebApplicationFactory<Program>
 {
     public const string Family = "brackenmere-4";
 
-    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("rebuild-server-test-");
+    private readonly DirectoryInfo _folder;
+    private readonly bool _keepsFolder;
     private readonly Dictionary<string, string> _settings = [];
     private TimeProvider? _clock;
     private readonly LosableCatalog _catalog = new(ShippedPlugins.Catalog);
 
+    private IStore? _store;
+
+    public ShopServer()
+        : this(null)
+    {
+    }
+
+    private ShopServer(DirectoryInfo? folder) => (_folder, _keepsFolder) = (folder ?? Directory.CreateTempSubdirectory("rebuild-server-test-"), folder is not null);
+
     public static ShopServer Open() => new();
+
+    /// <summary>Over a data folder that stays when the service goes, so that another can go on with it.</summary>
+    public static ShopServer Over(DirectoryInfo folder) => new(folder);
+
+    /// <summary>On other records.</summary>
+    public ShopServer On(IStore store)
+    {
+        _store = store;
+        return this;
+    }
 
     public ShopServer With(string setting, string value)
     {
@@ -54,13 +75,14 @@ public sealed class ShopServer : WebApplicationFactory<Program>
     /// <summary>From now on another edition of a shipped family is loaded.</summary>
     public void LoadNewer(LoadedFamily edition) => _catalog.Newer = edition;
 
-    /// <summary>Takes in the unit that the examples speak of, with the instrument that they name.</summary>
+    /// <summary>Takes in the unit that the examples speak of, with the instrument and the receiver that addresses name.</summary>
     public async Task<HttpClient> WithUnit(string unit = "u1")
     {
         var http = CreateClient();
         await http.Make("/v1/instruments", """
             { "id": "mic-25", "name": "Micrometer", "type": "outside-micrometer", "resolution": { "value": 0.001, "unit": "mm" }, "limitOfError": { "value": 0.004, "unit": "mm" } }
             """);
+        await http.Make("/v1/webhooks", """{ "id": "w1", "name": "Nobody", "address": "http://127.0.0.1:9/", "kinds": ["comeback"], "person": "Ada" }""");
         await http.Make("/v1/units", $$"""{ "id": "{{unit}}", "tag": "T-1", "family": "{{Family}}", "person": "Ada" }""");
         return http;
     }
@@ -76,13 +98,15 @@ public sealed class ShopServer : WebApplicationFactory<Program>
             services.AddSingleton<IPluginCatalog>(_catalog);
             if (_clock is not null)
                 services.AddSingleton(_clock);
+            if (_store is { } store)
+                services.AddSingleton(store);
         });
     }
 
     protected override void Dispose(bool disposing)
     {
         base.Dispose(disposing);
-        if (disposing)
+        if (disposing && !_keepsFolder)
             Clear();
     }
 

@@ -20,6 +20,9 @@ public static class KitEndpoints
         group.Read("/units/{unit}/kit", Kit, "getKit", "What is needed to build the plan?",
                 "What to take from the shelf, what to order from whom with alternatives, the work in order with its cautions and gates, and the assembly sheet with the ring or shim for each place.")
             .WithMetadata(Plan).InUnits().Fails(Problems.UnknownUnit, Problems.UnknownPlan, Problems.RulesUnavailable);
+        group.Read("/units/{unit}/kit.xlsx", Workbook, "getKitWorkbook", "Get the kit as a workbook",
+                "What to order, what to take from the shelf, what to ask for, the work, the assembly and the conditions, each on a sheet of its own.")
+            .WithMetadata(Plan).InUnits().Fails(Problems.UnknownUnit, Problems.UnknownPlan, Problems.RulesUnavailable);
         group.List<ListOf<OrderLineWire>>("/units/{unit}/kit/orders", Orders, "listOrderLines", "List the order lines of a kit", "The same lines as in the kit, as a table to send to a vendor.")
             .Takes(Plan).Fails(Problems.UnknownUnit, Problems.UnknownPlan, Problems.RulesUnavailable);
         group.WorkOut("/allocations", Allocate, "allocateShelf", "What can the shelf finish?",
@@ -28,13 +31,19 @@ public static class KitEndpoints
             .Example("""{ "without": ["shelf-99"] }""");
     }
 
-    private static async Task<Found<KitWire>> Kit(string unit, HttpContext http, Asked asked, Bench bench, Judging judging, PlanDesk plans, IStore store, CancellationToken cancellation)
+    private static async Task<Found<KitWire>> Kit(string unit, HttpContext http, Asked asked, Bench bench, Judging judging, PlanDesk plans, IStore store, CancellationToken cancellation) =>
+        new(await Of(unit, http, asked, bench, judging, plans, store, cancellation));
+
+    private static async Task<Workbook> Workbook(
+        string unit, HttpContext http, Asked asked, Bench bench, Judging judging, PlanDesk plans, IStore store, CancellationToken cancellation) =>
+        KitWorkbook.Of(await Of(unit, http, asked, bench, judging, plans, store, cancellation));
+
+    private static async Task<KitWire> Of(string unit, HttpContext http, Asked asked, Bench bench, Judging judging, PlanDesk plans, IStore store, CancellationToken cancellation)
     {
         var (sheet, plan) = await Sheet(unit, http, asked, bench, judging, store, cancellation);
-        var kit = sheet.Of(
+        return sheet.Of(
             await store.All<Part>(ShopFilter.Every, cancellation), await store.All<StockItem>(ShopFilter.Every, cancellation),
             await store.All<Reservation>(ShopFilter.Every, cancellation), await store.Rates(cancellation), bench.Time.GetUtcNow(), await plans.StillStands(plan, cancellation));
-        return new(kit);
     }
 
     private static async Task<Listing<OrderLineWire, ListOf<OrderLineWire>>> Orders(

@@ -36,7 +36,7 @@ public static class PartEndpoints
                 { "rows": [{ "id": "sleeve-34-new", "family": "brackenmere-4", "kind": "sleeve-3-4", "name": "Third and fourth sleeve", "vendor": "Harbour Gear Supply (invented)",
                   "price": { "minor": 9600, "currency": "XXX" }, "leadDays": 6 }] }
                 """);
-        group.Read("/parts/{part}", Get, "getPart", "Get a part of the price list", "One part; its ETag is what a change must name.").Fails(Problems.UnknownPartId);
+        group.Read("/parts/{part}", Get, "getPart", "Get a part of the price list", "One part; its ETag is what a change must name.").Tagged().Fails(Problems.UnknownPartId);
         group.Change("/parts/{part}", Change, "changePart", "Change a part of the price list", "Changes the fields that are sent. Quotes keep the price that they were made with.")
             .Fails(Problems.UnknownPartId, Problems.InvalidContent)
             .Example("""{ "price": { "minor": 12400, "currency": "XXX" } }""");

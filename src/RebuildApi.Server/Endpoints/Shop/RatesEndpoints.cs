@@ -16,7 +16,7 @@ public static class RatesEndpoints
     {
         var group = routes.Resource("shop");
         group.Read("/rates", Get, "getRates", "How does the shop charge?",
-            "Currency, rounding, taxes, labour, the agreed share, how long quotes and reservations hold. Until the shop has said so, there is no currency (XXX) and nothing is charged.");
+            "Currency, rounding, taxes, labour, the agreed share, how long quotes and reservations hold. Until the shop has said so, there is no currency (XXX) and nothing is charged.").Tagged();
         group.Change("/rates", Change, "changeRates", "Say how the shop charges",
                 "Changes the fields that are sent. Quotes keep the rates that they were made with. The currency stays once anything has a price.")
             .Fails(Problems.InvalidContent)

@@ -76,11 +76,13 @@ public static class StockEndpoints
         return new(answer, body.Request.DryRun);
     }
 
-    private static async Task<Found<StockWire>> Get(string stock, Asked asked, IStore store, TimeProvider time, CancellationToken cancellation)
+    private static async Task<Found<StockWire>> Get(string stock, HttpContext http, Asked asked, IStore store, TimeProvider time, CancellationToken cancellation)
     {
         var found = await store.Find<StockItem>(stock, cancellation) ?? throw Unknown();
         var reserved = Reserved.Of(await store.All<Reservation>(new ShopFilter(About: stock), cancellation), time.GetUtcNow());
-        return new(StockWire.From(found, reserved.Count(stock), await store.Rates(cancellation), asked.Show), Etags.Of(Etags.Stock, found.Version));
+        // Only told: reservations come and go at the same version, so "as you have it" would be wrong.
+        http.Response.Headers.ETag = Etags.Of(Etags.Stock, found.Version);
+        return new(StockWire.From(found, reserved.Count(stock), await store.Rates(cancellation), asked.Show));
     }
 
     private static async Task<ChangedAnswer<StockWire>> Change(

@@ -24,6 +24,7 @@ namespace RebuildApi.Server.Wire.Shop;
 /// <param name="Voids">The line that this one takes off.</param>
 /// <param name="Person">Who wrote it.</param>
 /// <param name="Time">When, UTC.</param>
+/// <param name="Cursor">Where to go on reading after this line: the cursor for the next pull, even when there is no next page yet.</param>
 public sealed record InvoiceLineWire(
     string Id,
     string Unit,
@@ -41,11 +42,9 @@ public sealed record InvoiceLineWire(
     string? Part,
     string? Voids,
     string Person,
-    DateTimeOffset Time)
+    DateTimeOffset Time,
+    string? Cursor = null)
 {
-    /// <summary>Where to go on reading after this line: the cursor for the next pull, even when there is no next page yet.</summary>
-    public string? Cursor { get; init; }
-
     /// <summary>From the store.</summary>
     public static InvoiceLineWire From(InvoiceLine l) => new(
         l.Id, l.Unit, l.Quote, l.Of, l.What.Sort, l.What.Text, l.What.Quantity, l.What.Measure, new MoneyWire(l.What.Price ?? 0, l.Currency), l.What.Per,

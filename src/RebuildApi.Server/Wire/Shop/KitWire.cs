@@ -83,7 +83,11 @@ public sealed record AssemblyWire(string Position, string Name, string Fit, stri
 /// <summary>A ring, shim or washer.</summary>
 /// <param name="Member">What it is sold as.</param>
 /// <param name="Thickness">Its thickness; read each before it goes in.</param>
-public sealed record PieceWire(string Member, QuantityWire Thickness);
+public sealed record PieceWire(string Member, QuantityWire Thickness) : Results.IInWords
+{
+    /// <inheritdoc/>
+    public string InWords() => $"{Member} ({Thickness.Value.Text} {Thickness.Unit})";
+}
 
 /// <summary>Which unit gets what from the shelf.</summary>
 /// <param name="Units">The units; every unit in the shop with a chosen plan where none is named.</param>
