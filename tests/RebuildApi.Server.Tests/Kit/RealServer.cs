@@ -1,0 +1,38 @@
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Hosting.Server;
+using Microsoft.AspNetCore.Hosting.Server.Features;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace RebuildApi.Server.Tests.Kit;
+
+/// <summary>The whole service on a real connection of this machine, over a data folder of its own, which goes with it.</summary>
+public sealed class RealServer : IAsyncDisposable
+{
+    private readonly WebApplication _app;
+    private readonly DirectoryInfo _folder;
+
+    private RealServer(WebApplication app, DirectoryInfo folder) => (_app, _folder) = (app, folder);
+
+    /// <summary>Where it is.</summary>
+    public string Address => _app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.Single();
+
+    /// <summary>A folder that goes with it.</summary>
+    public string Folder => _folder.FullName;
+
+    public static async Task<RealServer> Open()
+    {
+        var folder = Directory.CreateTempSubdirectory("rebuild-real-test-");
+        var app = RebuildApplication.Create([$"--Rebuild:DataFolder={folder.FullName}", "--Rebuild:Listen=http://127.0.0.1:0", "--Logging:LogLevel:Default=Warning"]);
+        await app.StartAsync();
+        return new RealServer(app, folder);
+    }
+
+    public HttpClient Client() => new() { BaseAddress = new Uri(Address) };
+
+    public async ValueTask DisposeAsync()
+    {
+        await _app.StopAsync();
+        await _app.DisposeAsync();
+        _folder.Delete(recursive: true);
+    }
+}
