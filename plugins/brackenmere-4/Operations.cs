@@ -30,9 +30,6 @@ internal static class Operations
         Work("grind-third-gear-face", "Grind the rear thrust face of third gear", "third-gear", 40)
             .Cuts("length", Inch(0.0060m), Inch(0.0005m), "rear thrust face, square to the bore", InAtLeast(1.4900m), 0.2)
             .Careful("The face is hardened: keep it cool and check for burning after.", Magnet).ThenMeasure("length"),
-        Work("grind-first-washer", "Grind the thrust washer of first to thickness", "first-washer", 20)
-            .Cuts("thickness", Inch(0.0030m), Inch(0.0005m), "plain face", InAtLeast(0.1160m))
-            .Careful(Magnet).ThenMeasure("thickness"),
         Work("spot-face-case", "Spot-face a countershaft boss of the case", "case", 60)
             .Adds("counter-span", Inch(0.0040m), Inch(0.0010m), "worn boss, square to the countershaft bore", In(7.4970m, 7.5060m))
             .Careful("Support the case; iron dust is bad for lungs.").ThenMeasure("counter-span"),

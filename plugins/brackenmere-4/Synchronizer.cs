@@ -5,7 +5,7 @@ internal static class Synchronizer
 {
     public static PartKind Key => Kind("shift-key", "Shift key").Made(Materials.Steel)
         .Measures(
-            Size("length", "Length").New(In(0.7430m, 0.9150m)).Service(In(0.7400m, 0.9150m)).Averaged(3).By("outside-micrometer").Functional(),
+            Size("length", "Length").Averaged(3).By("outside-micrometer").Functional(),
             Size("width", "Width, thinnest").New(In(0.2470m, 0.2490m)).Service(In(0.2450m, 0.2490m)).Thinnest(3).By("outside-micrometer"),
             Size("hump-height", "Height over the detent hump").New(In(0.2120m, 0.2160m)).Service(InAtLeast(0.2080m)).Thinnest(3).By("outside-micrometer"))
         .Shows(Attributes.KeyNotch)
@@ -31,7 +31,6 @@ internal static class Synchronizer
             .Measures(
                 Size("width", "Width over both faces, at 4 points").New(width).Service(widthLeft).Averaged(4).By("outside-micrometer").DrawingHolds().Functional(),
                 Size("front-offset", "Front face to the middle of the key slots").New(offset).Service(offsetLeft).Averaged(3).By("depth-micrometer").DrawingHolds().Functional(),
-                Size("rear-offset", "Rear face to the middle of the key slots").Follows(Of("width"), Of("front-offset", -1)),
                 Size("width-spread", "Difference of the width round the hub").New(In(0m, 0.0005m)).Service(InAtMost(0.0010m)).Spread(4).By("outside-micrometer"),
                 Size("slot-width", "Width of the key slots, widest").New(In(0.2510m, 0.2530m)).Service(In(0.2510m, 0.2570m)).Widest(3).By("gauge-pins").Functional(),
                 Size("slot-length", "Length of the key slots").New(slotLength).Service(slotLength).Averaged(3).By("caliper"))

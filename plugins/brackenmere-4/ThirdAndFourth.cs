@@ -16,7 +16,8 @@ internal static class ThirdAndFourth
             .Measures(
                 Size("length", "Thrust face to thrust face, at 4 points").New(In(1.4990m, 1.5010m)).Service(In(1.4900m, 1.5120m)).Averaged(4).By("outside-micrometer").Functional(),
                 Size("bore", "Bore, in 3 planes").New(In(1.8772m, 1.8778m)).Service(In(1.8772m, 1.8788m)).Widest(3).By("bore-gauge").Functional(),
-                Size("dog-setback", "Front thrust face to the front edge of the engagement teeth").New(In(0.2490m, 0.2510m)).Service(In(0.2480m, 0.2600m)).Averaged(3).By("depth-micrometer").DrawingHolds())
+                Size("dog-setback", "Front thrust face to the front edge of the engagement teeth").New(In(0.2490m, 0.2510m)).Service(In(0.2480m, 0.2600m)).Averaged(3).By("depth-micrometer").DrawingHolds(),
+                Size("case-depth", "Depth of the hardened layer of the thrust face").New(In(0.0250m, 0.0350m)).Averaged(1).By("hardness-tester"))
             .Measures(Engagement.Measured)
             .Shows(Engagement.Looked).Shows(Attributes.HandOf("hand", "Which hand are its running teeth?"))
             .LookFor(DamageClasses.Gear),

@@ -15,7 +15,7 @@ internal sealed record CutLimit(int FewestSteps, int? MostSteps, Reason Because)
 
     /// <summary>The limit of a cut on the part that counts in its position.</summary>
     public static CutLimit Of(Cut cut, EstimateBook book) =>
-        cut.Operation.Effects.Select(e => OfEffect(cut, e, book)).Aggregate((a, b) => Narrower(a, b) with { FewestSteps = Math.Max(a.FewestSteps, b.FewestSteps) });
+        cut.Operation.Effects.Select(e => OfEffect(cut, e, book)).Aggregate(Narrower);
 
     private static CutLimit OfEffect(Cut cut, Effect effect, EstimateBook book)
     {
@@ -29,17 +29,25 @@ internal sealed record CutLimit(int FewestSteps, int? MostSteps, Reason Because)
         return effect.ShareOfCaseDepth is { } share ? Narrower(limit, ByCaseDepth(cut, effect, share, DepthOf(cut, effect, book), fewest)) : limit;
     }
 
-    /// <summary>What must remain counts with twice the standard uncertainty of the part held back.</summary>
+    /// <summary>
+    /// What must remain counts with twice the standard uncertainty of the part held back: the end that the cut goes towards bounds it, the end that it comes from
+    /// says how much must come off before the part is right at all.
+    /// </summary>
     private static CutLimit ByRemaining(Cut cut, Effect effect, Address at, Limits remaining, Estimate now, int fewest)
     {
         if (now.Value is not Exact value || now.Basis == EstimateBasis.Drawing)
             return new CutLimit(fewest, null, Reasons.Because.Of("cut-part-not-read", cut.Id, ("at", at)));
         var guard = Length.NearestToMetres(2 * now.StandardUncertainty);
-        var room = effect.MinChange < Length.Zero
-            ? remaining.Low is Exact low ? value.Value - guard - low.Value : -effect.MinChange
-            : remaining.High is Exact high ? high.Value - value.Value - guard : effect.MaxChange;
-        return new CutLimit(fewest, Steps(room, effect.Step), Reasons.Because.Of("cut-limited-by-what-must-remain", cut.Id, ("at", at), ("mostNm", room)));
+        var (low, high) = ((remaining.Low as Exact)?.Value, (remaining.High as Exact)?.Value);
+        var (room, owed) = effect.MinChange < Length.Zero
+            ? (value.Value - guard - low ?? -effect.MinChange, value.Value + guard - high)
+            : (high - value.Value - guard ?? effect.MaxChange, low - value.Value + guard);
+        return new CutLimit(Math.Max(fewest, FewestFor(owed, effect.Step)), Steps(room, effect.Step), Reasons.Because.Of(
+            "cut-limited-by-what-must-remain", cut.Id, ("at", at), ("mostNm", room)));
     }
+
+    /// <summary>Steps until the part has come within the other end of what must remain; none when it is there.</summary>
+    private static int FewestFor(Length? owed, Length step) => owed is { } by && by > Length.Zero ? Steps(by + step - new Length(1), step) : 0;
 
     private static CutLimit ByCaseDepth(Cut cut, Effect effect, double share, Estimate depth, int fewest)
     {
@@ -58,8 +66,11 @@ internal sealed record CutLimit(int FewestSteps, int? MostSteps, Reason Because)
         return ofFace.Basis != EstimateBasis.None ? ofFace : book.Of(new Address(cut.Position, CaseDepth));
     }
 
-    private static CutLimit Narrower(CutLimit a, CutLimit b) =>
-        b.MostSteps is null ? (a.MostSteps is null ? a : b) : a.MostSteps is null || a.MostSteps <= b.MostSteps ? a : b;
+    private static CutLimit Narrower(CutLimit a, CutLimit b)
+    {
+        var narrower = b.MostSteps is null ? (a.MostSteps is null ? a : b) : a.MostSteps is null || a.MostSteps <= b.MostSteps ? a : b;
+        return narrower with { FewestSteps = Math.Max(a.FewestSteps, b.FewestSteps) };
+    }
 
     private static int Steps(Length room, Length step) => room <= Length.Zero ? 0 : (int)Math.Min(int.MaxValue, room.Nanometres / step.Nanometres);
 }

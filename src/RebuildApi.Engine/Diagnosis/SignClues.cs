@@ -29,10 +29,13 @@ internal static class SignClues
         KindOf(same[0].Sign),
         LookOf(same[0].Sign),
         Words(same[0].Sign, family),
-        same.Select(s => s.Sign.Otherwise ?? Judged.Otherwise).MaxBy(o => o.Best)!,
+        Highest([.. same.Select(s => s.Sign.Otherwise ?? Judged.Otherwise)]),
         [.. same.GroupBy(s => s.Cause).Select(g => new ClueLink(g.Key, g.First().Sign.Found ?? Judged.Found))],
         TestStage.Teardown,
         same.Max(s => Judged.Minutes(s.Sign)));
+
+    /// <summary>A sign that several causes declare is found by itself as often as any of them says.</summary>
+    private static Likelihood Highest(ImmutableArray<Likelihood> said) => new(said.Max(o => o.Low), said.Max(o => o.Best), said.Max(o => o.High));
 
     private static string IdOf(Sign sign) => sign switch
     {

@@ -12,13 +12,17 @@ internal sealed class DeclaredNumbers
     public DeclaredNumbers(Family family)
     {
         _text = JsonSerializer.Serialize(family, ContractJson.Default.Family);
-        Paths = [.. Walk(JsonNode.Parse(_text)!, []).Where(p => p[0] is not "golden")];
+        var root = JsonNode.Parse(_text)!;
+        Paths = [.. Walk(root, []).Where(p => p[0] is not "golden" && !IsCountOfWhatIsNotRead(root, p))];
     }
 
     /// <summary>Where they stand: names and indices from the root. The readings of worked cases are no rules, and left out.</summary>
     public ImmutableArray<ImmutableArray<object>> Paths { get; }
 
-    /// <summary>The family with the number changed each way that still makes a family: a little up, a little down.</summary>
+    /// <summary>Every one in so many, spread evenly over the whole family.</summary>
+    public ImmutableArray<ImmutableArray<object>> Sample(int every) => [.. Paths.Where((_, i) => i % every == every / 2)];
+
+    /// <summary>The family with the number changed each way that still makes a family: a little up, a little down, half as much again, half.</summary>
     public IEnumerable<Family> Changed(ImmutableArray<object> path) => s_moves.Select(move => Read(path, move)).OfType<Family>();
 
     public static string Words(ImmutableArray<object> path) => string.Join('/', path);
@@ -27,6 +31,8 @@ internal sealed class DeclaredNumbers
     [
         (n, whole) => whole ? n + Step(n) : n * 1.05m + 0.0005m,
         (n, whole) => whole ? n - Step(n) : n * 0.95m - 0.0005m,
+        (n, whole) => whole ? Math.Ceiling(n * 1.5m) : n * 1.5m,
+        (n, whole) => whole ? Math.Floor(n / 2) : n / 2,
     ];
 
     /// <summary>A length by a micrometre, a count by one.</summary>
@@ -52,6 +58,11 @@ internal sealed class DeclaredNumbers
             return null;
         }
     }
+
+    /// <summary>A dimension that follows from others and has no limits is not read: the contract asks for a count all the same.</summary>
+    private static bool IsCountOfWhatIsNotRead(JsonNode root, ImmutableArray<object> path) =>
+        path[^1] is "minimumReadings" && path[..^1].Aggregate(root, (node, step) => step is int i ? node[i]! : node[(string)step]!) is { } c
+        && c["derivedFrom"] is not null && c["service"] is null;
 
     private static IEnumerable<ImmutableArray<object>> Walk(JsonNode node, ImmutableArray<object> path) => node switch
     {

@@ -1,0 +1,73 @@
+using RebuildApi.Engine.Clearances;
+using RebuildApi.Engine.Measuring;
+using RebuildApi.Engine.Snapshots;
+
+namespace RebuildApi.Families.Tests;
+
+/// <summary>
+/// What the clearances advise to machine when no piece fits, a little short and far short, with the part that would be cut as drawn, with little metal left and
+/// with a thin hardened layer.
+/// </summary>
+internal sealed class CutProbe
+{
+    private static readonly long[] s_short = [600_000, -600_000, 1_800_000, -1_800_000];
+
+    private readonly ImmutableArray<(string Operation, string Loop, Bench Bench)> _cases;
+
+    public CutProbe(Bench sound)
+    {
+        var index = new FamilyIndex(sound.Family);
+        _cases =
+        [
+            .. from cut in Cut.Of(index)
+               from loop in sound.Family.Loops
+               where cut.Touches(loop, index) && loop.Terms.Any(t => t.Of is OfSeries)
+               from own in Own(sound, cut)
+               from missing in s_short
+               select (cut.Operation.Id, loop.Id, ShortBy(Emptied(own, loop), loop, cut, missing, index)),
+        ];
+    }
+
+    /// <summary>The first unit in which a cut by an operation is permitted and nothing else does.</summary>
+    public Bench? Needing(string operation) => _cases.Where(c => c.Operation == operation).Select(c => (c.Bench, Ring: Answer(c.Loop, c.Bench.Family, c.Bench).Ring))
+        .FirstOrDefault(x => x.Ring?.Miss is not null && x.Ring.Cuts.Any(a => a.Operation == operation && a.Permission == CutPermission.Permitted)).Bench;
+
+    public string Ask(Family changed, string operation) => string.Join('\n', _cases.Where(c => c.Operation == operation).Select(c => Said.Of(Answer(c.Loop, changed, c.Bench).Ring)));
+
+    private static ClearanceAnswer Answer(string loop, Family family, Bench bench)
+    {
+        var index = new FamilyIndex(family);
+        return ClearanceJudge.Judge(index.Loops[loop], new EstimateBook(new UnitView(bench.Snapshot, index)));
+    }
+
+    /// <summary>The part to be cut: as drawn; near the end that must remain, on either side; with a thin layer.</summary>
+    private static IEnumerable<Bench> Own(Bench sound, Cut cut)
+    {
+        yield return sound;
+        foreach (var effect in cut.Operation.Effects)
+        {
+            if (effect.Remaining?.Low is Exact low)
+                yield return Reads(sound, $"{cut.Position}/{effect.At.Characteristic}", low.Value + Length.Micrometres(40));
+            if (effect.Remaining?.High is Exact high)
+                yield return Reads(sound, $"{cut.Position}/{effect.At.Characteristic}", high.Value - Length.Micrometres(40));
+            if (effect.ShareOfCaseDepth is not null)
+                yield return sound.Family.Kinds.Single(k => k.Id == cut.Operation.Kind).Characteristics.Where(c => c.Id.EndsWith("case-depth", StringComparison.Ordinal))
+                    .Aggregate(sound, (b, c) => Reads(b, $"{cut.Position}/{c.Id}", Length.Millimetres(0.5m)));
+        }
+    }
+
+    private static Bench Reads(Bench bench, string at, Length value) => bench.Reads(at, 1, [.. Enumerable.Repeat(Gauges.Reading(new Exact(value)), 9)]);
+
+    private static Bench Emptied(Bench bench, ClearanceLoop loop) =>
+        loop.Terms.Select(t => t.Of).OfType<OfSeries>().Aggregate(bench, (b, s) => b.Empties(s.Position));
+
+    /// <summary>Another part of the loop than the one to be cut is so far off its drawing.</summary>
+    private static Bench ShortBy(Bench bench, ClearanceLoop loop, Cut cut, long nanometres, FamilyIndex index)
+    {
+        var term = loop.Terms.First(t => t.Of is OfPart part && part.At.Position != cut.Position && index.CharacteristicAt(part.At)!.DerivedFrom is null && Math.Abs(t.Numerator) == t.Denominator);
+        var at = ((OfPart)term.Of).At;
+        var drawing = index.NewLimitsAt(at)!;
+        var middle = (((Exact)drawing.Low!).Value.Nanometres + ((Exact)drawing.High!).Value.Nanometres) / 2;
+        return Reads(bench, at.ToString(), new Length(middle + nanometres));
+    }
+}
