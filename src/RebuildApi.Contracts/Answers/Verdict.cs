@@ -23,7 +23,17 @@ public sealed record Verdict(
     ImmutableArray<Reason> Reasons,
     ImmutableArray<Change> WouldChange,
     RuleIdentity Rules,
-    string InputsSha256);
+    string InputsSha256)
+{
+    /// <summary>The ends of what was read, for a characteristic that is more than one number, as roundness is; none for any other.</summary>
+    public Extremes? Extremes { get; init; }
+}
+
+/// <summary>How far readings of one thing lie apart.</summary>
+/// <param name="Smallest">The smallest, as the mean of its repeats at one place.</param>
+/// <param name="Largest">The largest.</param>
+/// <param name="Spread">Their difference.</param>
+public sealed record Extremes(Quantity Smallest, Quantity Largest, Quantity Spread);
 
 /// <summary>One thing that would change a verdict. Applied to the snapshot and judged again, it leads to the outcome it names.</summary>
 /// <param name="Code">A code of the engine's list: <c>value-at-least</c>, <c>value-at-most</c>, <c>read-it</c>, <c>uncertainty-at-most</c>.</param>

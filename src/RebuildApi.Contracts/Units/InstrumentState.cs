@@ -29,6 +29,12 @@ public sealed record InstrumentState(
     /// <summary>Standard uncertainty (k = 1) of the standard that it was calibrated or set against; none when unknown.</summary>
     public Quantity? ReferenceUncertainty { get; init; }
 
+    /// <summary>How much its scale grows, 1/K; none when it is taken as right at any temperature.</summary>
+    public double? ExpansionPerKelvin { get; init; }
+
+    /// <summary>Half-width of what is not known of that, 1/K.</summary>
+    public double? ExpansionHalfWidth { get; init; }
+
     /// <summary>Times whose readings are in doubt, since a later calibration found errors beyond the limit; none when there are none.</summary>
     public IReadOnlyList<DoubtfulTime>? InDoubt { get; init; }
 }

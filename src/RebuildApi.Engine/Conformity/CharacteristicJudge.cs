@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Measuring;
+using RebuildApi.Engine.MonteCarlo;
 using RebuildApi.Engine.Snapshots;
 
 namespace RebuildApi.Engine.Conformity;
@@ -30,7 +31,21 @@ public static class CharacteristicJudge
             assessment.Reasons,
             assessment.WouldChange,
             book.View.Family.IdentityOf(at.ToString()),
-            book.View.InputsSha256);
+            book.View.InputsSha256)
+        {
+            Extremes = ExtremesOf(placed, characteristic, book),
+        };
+    }
+
+    /// <summary>Smallest, largest and their spread, where the family asks for more of the readings than one number.</summary>
+    private static Extremes? ExtremesOf(PlacedComponent placed, Characteristic characteristic, EstimateBook book)
+    {
+        if (characteristic.Report is not (Statistic.MinAndMax or Statistic.Spread))
+            return null;
+        var (smallest, largest, spread) = (Read(Statistic.Min), Read(Statistic.Max), Read(Statistic.Spread));
+        return smallest is not null && largest is not null && spread is not null ? new Extremes(smallest, largest, spread) : null;
+
+        Quantity? Read(Statistic statistic) => book.Read(placed, characteristic, statistic).Value;
     }
 
     /// <summary>What a verdict calls a characteristic: <c>position/characteristic</c>, with <c>#2</c> for the second of several like parts.</summary>
@@ -52,7 +67,7 @@ public static class CharacteristicJudge
         var readings = book.SetOf(placed, characteristic);
         var drawing = book.View.Family.NewLimitsAt(new Address(placed.Placement.Position, characteristic.Id));
         if (estimate.Basis == EstimateBasis.Derived)
-            return (estimate, Conformance.Assess(subject, estimate, limits, policy));
+            return (estimate, Derived(subject, estimate, limits, policy, book.TrialsOf(placed, characteristic)));
         if (estimate.Basis != EstimateBasis.Measured)
             return (estimate, InstrumentReasons.Noted(Conformance.NotRead(subject), subject, readings, limits, policy));
         var assessed = readings.Count < characteristic.MinimumReadings
@@ -64,6 +79,13 @@ public static class CharacteristicJudge
 
         Assessment WithWear(Assessment assessment) =>
             WearUsed.Of(subject, assessed.Item1, drawing, limits, readings.Scale) is { } wear ? assessment with { Reasons = assessment.Reasons.Add(wear) } : assessment;
+    }
+
+    /// <summary>A value that follows from others. Where it was found by trials, they say how sure it is, and the answer says so.</summary>
+    private static Assessment Derived(string subject, Estimate estimate, Limits limits, Policy policy, MonteCarloResult? trials)
+    {
+        var assessment = Conformance.Assess(subject, estimate, limits, policy, trials);
+        return trials is null ? assessment : assessment with { Reasons = assessment.Reasons.Add(ConformityReasons.FoundByTrials(subject, trials.Trials)) };
     }
 
     /// <summary>Smallest and largest are each held against the limits, and the worse decides; both are said, with their spread.</summary>

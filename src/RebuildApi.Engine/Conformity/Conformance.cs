@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Measuring;
+using RebuildApi.Engine.MonteCarlo;
 
 namespace RebuildApi.Engine.Conformity;
 
@@ -16,7 +17,10 @@ public static class Conformance
     /// <exception cref="ArgumentException">
     /// Value and limits are of different dimensions, the value's bounds contradict each other, or the policy's probability is not in 0.5..1.
     /// </exception>
-    public static Assessment Assess(string subject, Estimate value, Limits limits, Policy policy)
+    public static Assessment Assess(string subject, Estimate value, Limits limits, Policy policy) => Assess(subject, value, limits, policy, null);
+
+    /// <summary>The same, with the trials that the estimate was found by, if it was: they say how it is spread.</summary>
+    internal static Assessment Assess(string subject, Estimate value, Limits limits, Policy policy, MonteCarloResult? trials)
     {
         if (policy.Probability is not (> 0.5 and < 1))
             throw new ArgumentException("A conformance probability lies between 0.5 and 1, both excluded.", nameof(policy));
@@ -24,7 +28,7 @@ public static class Conformance
         RequireSameDimension(value, scale);
         if (scale.Of(value.Low) > scale.Of(value.High))
             throw new ArgumentException("The bounds of a value contradict each other: the lower lies above the upper.", nameof(value));
-        var window = Window.Of(limits, value, scale);
+        var window = Window.Of(limits, value, scale, trials);
         if (scale.Of(value.Value) is { } point && BoundsAgree(point, value, scale))
             return OfPoint(subject, point, window, scale, policy);
         return value.Low is null && value.High is null

@@ -45,6 +45,9 @@ internal static class ConformityReasons
             yield return Reason("read-between", subject, scale, ("smallest", Math.Min(a, b)), ("largest", Math.Max(a, b)), ("spread", Math.Abs(a - b)));
     }
 
+    public static Reason FoundByTrials(string subject, int trials) =>
+        new("found-by-monte-carlo", Arguments(("subject", subject), ("trials", Whole(trials))), subject);
+
     public static Reason OfBounds(string subject, Outcome outcome, double? low, double? high, Window window, Scale scale)
     {
         var (code, bound, limit) = outcome switch

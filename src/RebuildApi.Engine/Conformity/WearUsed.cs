@@ -6,6 +6,9 @@ namespace RebuildApi.Engine.Conformity;
 /// <summary>How far a part that was read has moved from its drawing towards the limit for going back: what a rebuilder asks next after "is it good?".</summary>
 internal static class WearUsed
 {
+    /// <summary>So many times the allowed wear is no wear: it is another part, or another size of it. Common practice, no source.</summary>
+    private const double AnotherPart = 10;
+
     /// <summary>
     /// Room inside the drawing, or the distance past it and, where there is a limit on that side, its share of the way from the drawing to the limit:
     /// used = (value − drawing end) / (limit − drawing end).
@@ -31,8 +34,9 @@ internal static class WearUsed
     private static Reason Past(string subject, double drawing, double value, double? limit, Scale scale)
     {
         var past = ("past", Math.Abs(value - drawing));
-        return limit is { } end && end != drawing && (end > drawing) == (value > drawing)
-            ? ConformityReasons.Reason("worn-from-drawing", subject, scale, past, ("usedPercent", ConformityReasons.Percent((value - drawing) / (end - drawing))))
+        var used = limit is { } end && end != drawing && (end > drawing) == (value > drawing) ? (value - drawing) / (end - drawing) : double.PositiveInfinity;
+        return used < AnotherPart
+            ? ConformityReasons.Reason("worn-from-drawing", subject, scale, past, ("usedPercent", Math.Round(100 * used, 1)))
             : ConformityReasons.Reason("off-drawing", subject, scale, past);
     }
 }

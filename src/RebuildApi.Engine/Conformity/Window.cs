@@ -1,5 +1,6 @@
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Measuring;
+using RebuildApi.Engine.MonteCarlo;
 using RebuildApi.Engine.Numerics;
 
 namespace RebuildApi.Engine.Conformity;
@@ -14,8 +15,11 @@ namespace RebuildApi.Engine.Conformity;
 /// <param name="DegreesOfFreedom">Its degrees of freedom; none means infinite.</param>
 internal sealed record Window(double? Low, double? High, double Uncertainty, double? DegreesOfFreedom)
 {
-    public static Window Of(Limits limits, Estimate value, Scale scale) =>
-        new(scale.Of(limits.Low), scale.Of(limits.High), value.StandardUncertainty / scale.InSi, value.DegreesOfFreedom);
+    public static Window Of(Limits limits, Estimate value, Scale scale, MonteCarloResult? trials = null) =>
+        new(scale.Of(limits.Low), scale.Of(limits.High), value.StandardUncertainty / scale.InSi, value.DegreesOfFreedom) { Trials = trials };
+
+    /// <summary>How the value is spread about its estimate, where that is not as Student's t: the trials that found it, drawn in or out to the uncertainty.</summary>
+    private MonteCarloResult? Trials { get; init; }
 
     /// <summary>The middle of a window with both ends.</summary>
     public double? Middle => Low + (High - Low) / 2;
@@ -27,7 +31,7 @@ internal sealed record Window(double? Low, double? High, double Uncertainty, dou
     public double ChanceBelow(double point) => Low is { } low ? Chance(low - point, point < low) : 0;
 
     /// <summary>Chance that the true value lies above the high limit.</summary>
-    public double ChanceAbove(double point) => High is { } high ? Chance(point - high, point > high) : 0;
+    public double ChanceAbove(double point) => High is { } high ? Chance(point - high, point > high, above: true) : 0;
 
     /// <summary>Chance that the true value lies in the window.</summary>
     public double ChanceWithin(double point)
@@ -40,7 +44,15 @@ internal sealed record Window(double? Low, double? High, double Uncertainty, dou
     public double Margin(double point) => Math.Min(point - Low ?? double.PositiveInfinity, High - point ?? double.PositiveInfinity);
 
     /// <summary>P(true value is beyond the limit), for a value that is <paramref name="beyond"/> the limit by that much.</summary>
-    private double Chance(double beyond, bool isBeyond) => Uncertainty > 0
-        ? StudentT.Cdf(beyond / Uncertainty, DegreesOfFreedom)
-        : isBeyond ? 1 : 0;
+    private double Chance(double beyond, bool isBeyond, bool above = false)
+    {
+        if (!(Uncertainty > 0))
+            return isBeyond ? 1 : 0;
+        var deviations = beyond / Uncertainty;
+        if (Trials is null)
+            return StudentT.Cdf(deviations, DegreesOfFreedom);
+        return above
+            ? Trials.ChanceWithin(Trials.Mean - deviations * Trials.StandardUncertainty, null)
+            : Trials.ChanceWithin(null, Trials.Mean + deviations * Trials.StandardUncertainty);
+    }
 }

@@ -1,11 +1,14 @@
 using System.Collections.Immutable;
 using RebuildApi.Contracts;
+using RebuildApi.Engine.MonteCarlo;
 
 namespace RebuildApi.Engine.Measuring;
 
 /// <summary>A characteristic that follows from others: u² = Σ (∂f/∂x_i · u_i)², inputs taken as independent (JCGM 100:2008, 5.1.2).</summary>
 internal static class DerivedEstimate
 {
+    private const int MostTrials = 1 << 20;
+
     private static readonly Estimate Unknown = new(null, 0, null, null, null, EstimateBasis.None, []);
 
     /// <summary>A sum of terms, exact in whole nanometres for lengths.</summary>
@@ -27,8 +30,8 @@ internal static class DerivedEstimate
             Quantity(scale, End(parts.Select(p => (p.Factor, p.Input)), scale, low: false)));
     }
 
-    /// <summary>A named function, carried through numerically, with its second-order terms where they matter.</summary>
-    public static Estimate Of(Named named, Scale scale, Func<Address, Estimate> of)
+    /// <summary>A named function, carried through numerically; by Monte Carlo where a straight line through it does not do.</summary>
+    public static Derived Of(Named named, Scale scale, Func<Address, Estimate> of)
     {
         if (NamedFunctions.Find(named.Function) is not { } function || function.Arguments.Any(a => !named.Arguments.ContainsKey(a)))
             return Unknown;
@@ -37,9 +40,27 @@ internal static class DerivedEstimate
             return Unknown;
         var propagated = Propagation.Through(function.Value, [.. inputs.Select((input, i) => new FormulaInput(
             named.Arguments[function.Arguments[i]].ToString(), input.Value!.InSi, input.StandardUncertainty, input.DegreesOfFreedom))]);
-        return double.IsFinite(propagated.Value) && double.IsFinite(propagated.FirstOrder) && double.IsFinite(propagated.SecondOrder)
-            ? Budget.Estimate(scale.FromSi(propagated.Value), BasisOf(inputs), [.. propagated.Budget, .. Bent(propagated)])
-            : Unknown;
+        if (!double.IsFinite(propagated.Value) || !double.IsFinite(propagated.FirstOrder) || !double.IsFinite(propagated.SecondOrder))
+            return Unknown;
+        if (!propagated.FirstOrderSuffices && Trials(function, inputs) is { } trials)
+            return new Derived(Budget.Estimate(scale.FromSi(trials.Mean), BasisOf(inputs), Scaled(propagated, trials)) with { DegreesOfFreedom = null }, trials);
+        return Budget.Estimate(scale.FromSi(propagated.Value), BasisOf(inputs), [.. propagated.Budget, .. Bent(propagated)]);
+    }
+
+    /// <summary>As many trials as two digits of the uncertainty need; none where they do not settle, as with the mean of two readings.</summary>
+    private static MonteCarloResult? Trials(NamedFunction function, Estimate[] inputs)
+    {
+        var result = MonteCarloPropagation.Run(Models.Of(function.Value), [.. inputs.Select(EstimateInput.Of)], new MonteCarloOptions(MaximumTrials: MostTrials));
+        return result.IsStable && double.IsFinite(result.StandardUncertainty) ? result : null;
+    }
+
+    /// <summary>The first-order lines, and what the trials found beyond them; all drawn in alike where they found less.</summary>
+    private static IEnumerable<Contribution> Scaled(Propagated propagated, MonteCarloResult trials)
+    {
+        var (first, found) = (propagated.FirstOrder, trials.StandardUncertainty);
+        return found >= first
+            ? [.. propagated.Budget, new Contribution("monte-carlo", Math.Sqrt(found * found - first * first), null, 0)]
+            : propagated.Budget.Select(l => l with { StandardUncertainty = l.StandardUncertainty * found / first });
     }
 
     /// <summary>What a straight line through the formula leaves out, where that matters.</summary>

@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using RebuildApi.Contracts;
+using RebuildApi.Engine.MonteCarlo;
 using RebuildApi.Engine.Snapshots;
 
 namespace RebuildApi.Engine.Measuring;
@@ -18,6 +19,8 @@ public sealed class EstimateBook(UnitView view)
 
     private static readonly Estimate Unknown = new(null, 0, null, null, null, EstimateBasis.None, []);
     private readonly ConcurrentDictionary<(string Position, int Index, string Component, string Characteristic), Estimate> _known = new();
+
+    private readonly ConcurrentDictionary<(string Position, int Index, string Component, string Characteristic), MonteCarloResult> _trials = new();
 
     private EstimateBook(UnitView view, EstimateBook before, IReadOnlySet<string> changed)
         : this(view) => (_before, _changed) = (before, changed);
@@ -57,6 +60,10 @@ public sealed class EstimateBook(UnitView view)
     /// <summary>The readings of a part that count.</summary>
     internal ReadingSet SetOf(PlacedComponent placed, Characteristic characteristic) => ReadingSet.Of(placed, characteristic, View);
 
+    /// <summary>The trials that a derived value was found by; none where the first order does, or it was read.</summary>
+    internal MonteCarloResult? TrialsOf(PlacedComponent placed, Characteristic characteristic) =>
+        Of(placed, characteristic).Basis is EstimateBasis.None ? null : _trials.GetValueOrDefault(Key(placed, characteristic));
+
     private Estimate Of(Address at, int index, ImmutableHashSet<string> asking)
     {
         var placed = View.At(at.Position).FirstOrDefault(p => p.Placement.Index == index);
@@ -66,9 +73,12 @@ public sealed class EstimateBook(UnitView view)
 
     private Estimate Of(PlacedComponent placed, Characteristic characteristic, ImmutableHashSet<string> asking)
     {
-        var key = (placed.Placement.Position, placed.Placement.Index, placed.Component.Id, characteristic.Id);
+        var key = Key(placed, characteristic);
         return _known.TryGetValue(key, out var known) ? known : _known.GetOrAdd(key, Compute(placed, characteristic, asking));
     }
+
+    private static (string Position, int Index, string Component, string Characteristic) Key(PlacedComponent placed, Characteristic characteristic) =>
+        (placed.Placement.Position, placed.Placement.Index, placed.Component.Id, characteristic.Id);
 
     private Estimate Compute(PlacedComponent placed, Characteristic characteristic, ImmutableHashSet<string> asking)
     {
@@ -95,12 +105,15 @@ public sealed class EstimateBook(UnitView view)
             return Unknown;
         var deeper = asking.Add(asked);
         var scale = new Scale(characteristic.Dimension);
-        return characteristic.DerivedFrom switch
+        var derived = characteristic.DerivedFrom switch
         {
             Linear linear => DerivedEstimate.Of(linear, scale, Input),
             Named named => DerivedEstimate.Of(named, scale, Input),
-            _ => Unknown,
+            _ => (Derived)Unknown,
         };
+        if (derived.Trials is { } trials)
+            _trials[Key(placed, characteristic)] = trials;
+        return derived.Estimate;
 
         Estimate Input(Address address) => address.IsOfKind || address.Position == placed.Placement.Position
             ? OfSamePart(placed, address.Characteristic, deeper)

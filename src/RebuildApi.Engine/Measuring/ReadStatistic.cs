@@ -37,13 +37,15 @@ internal sealed record ReadStatistic(double Point, ImmutableArray<ReadGroup> Gro
     public IEnumerable<Contribution> Lines(ReadingSet readings)
     {
         var si = readings.Scale.InSi;
-        var expansion = Groups.Sum(g => g.Weight * g.Values.Average(v => v.ExpansionSensitivity)) * readings.ExpansionHalfWidth;
         yield return new Contribution("repeatability", Repeatability * si, Repeats.DegreesOfFreedom, 0);
         yield return new Contribution("between-benches", Reproducibility, null, 0);
         yield return new Contribution("resolution", Resolution * si, null, 0);
         yield return new Contribution("limit-of-error", LimitOfError * si, null, 0);
         yield return new Contribution("reference-standard", Shared(i => i.ReferenceUncertainty) * si, null, 0);
-        yield return new Contribution("temperature", InstrumentErrors.OfHalfWidth(Math.Abs(expansion)) * si, null, 0);
+        yield return new Contribution("expansion", Common(w => w.PartExpansion) * si, null, 0);
+        yield return new Contribution("temperature", Common(w => w.PartTemperature) * si, null, 0);
+        yield return new Contribution("instrument-expansion", Common(w => w.InstrumentExpansion) * si, null, 0);
+        yield return new Contribution("instrument-temperature", Common(w => w.InstrumentTemperature) * si, null, 0);
         yield return new Contribution("form", InstrumentErrors.OfHalfWidth(FormHalfWidth) * si, null, 0);
     }
 
@@ -58,6 +60,9 @@ internal sealed record ReadStatistic(double Point, ImmutableArray<ReadGroup> Gro
 
     /// <summary>One instrument is wrong by the same amount each time, so within it weights add with their signs; two instruments are independent.</summary>
     private double LimitOfError => Shared(i => i.LimitUncertainty);
+
+    /// <summary>All readings are of one part in one room: what temperature does to them adds up, or cancels in a difference.</summary>
+    private double Common(Func<Warmth, double> of) => Math.Abs(Groups.Sum(g => g.Weight * g.Values.Average(v => of(v.Warmth))));
 
     private double Shared(Func<InstrumentShare, double> uncertainty) => Math.Sqrt(Groups
         .SelectMany(g => g.ByInstrument())

@@ -8,7 +8,7 @@ namespace RebuildApi.Engine.Measuring;
 /// <param name="InstrumentId">Id of the instrument as it was given, if it was.</param>
 /// <param name="Step">The finest step that could be read, on the scale; 0 when unknown.</param>
 /// <param name="LimitUncertainty">Standard uncertainty from the limit of error, on the scale; 0 when unknown.</param>
-/// <param name="ExpansionSensitivity">Change of the value at 20 °C with the expansion coefficient, scale · K.</param>
+/// <param name="Warmth">What temperature did to it.</param>
 /// <param name="Study">What a gauge study found of the instrument at this characteristic, if there was one.</param>
 /// <param name="ReferenceUncertainty">Standard uncertainty of the standard that the instrument was set by, on the scale; 0 when unknown.</param>
 internal sealed record ReadValue(
@@ -17,6 +17,6 @@ internal sealed record ReadValue(
     string? InstrumentId,
     double Step,
     double LimitUncertainty,
-    double ExpansionSensitivity,
+    Warmth Warmth,
     GaugeCapability? Study,
     double ReferenceUncertainty);

@@ -9,14 +9,11 @@ namespace RebuildApi.Engine.Measuring;
 /// </summary>
 internal sealed class ReadingSet
 {
-    private const double ReferenceTemperature = 293.15;
-
-    private ReadingSet(Scale scale, ImmutableArray<ReadValue> values, ImmutableArray<ReadBound> bounds, double expansionHalfWidth)
+    private ReadingSet(Scale scale, ImmutableArray<ReadValue> values, ImmutableArray<ReadBound> bounds)
     {
         Scale = scale;
         Values = values;
         Bounds = bounds;
-        ExpansionHalfWidth = expansionHalfWidth;
     }
 
     public Scale Scale { get; }
@@ -25,9 +22,6 @@ internal sealed class ReadingSet
     public ImmutableArray<ReadValue> Values { get; }
 
     public ImmutableArray<ReadBound> Bounds { get; }
-
-    /// <summary>Half-width of the expansion coefficient of the part, 1/K.</summary>
-    public double ExpansionHalfWidth { get; }
 
     /// <summary>How many readings were taken after their instrument's calibration had ended; they are not among the others when the policy blocks them.</summary>
     public int Overdue { get; private init; }
@@ -66,8 +60,7 @@ internal sealed class ReadingSet
                     .OrderBy(v => v.Point)
                     .ThenBy(v => v.InstrumentId, StringComparer.Ordinal),
             ],
-            [.. readings.Where(r => scale.Dimension == Dimension.Length && !r.Reading.IsValue).Select(r => Bound(r.Taken, r.Reading, scale))],
-            material?.ExpansionHalfWidth ?? 0)
+            [.. readings.Where(r => scale.Dimension == Dimension.Length && !r.Reading.IsValue).Select(r => Bound(r.Taken, r.Reading, scale))])
         {
             Overdue = overdue.Sum(t => t.Measurement.Readings.Length),
             OutsideRange = readings.Count(r => r.Taken.Instrument is { } i && InstrumentStanding.IsOutside(r.Reading, i, scale)),
@@ -77,20 +70,19 @@ internal sealed class ReadingSet
 
     private static bool IsOverdue(TakenWith taken) => taken.Instrument is { } i && InstrumentStanding.IsOverdue(i, taken.Measurement.Taken.At);
 
-    /// <summary>A length read at temperature t is brought to 20 °C: l₂₀ = l·(1 − α·(t − 20 °C)).</summary>
+    /// <summary>A length is brought to 20 °C.</summary>
     private static ReadValue Value(TakenWith taken, Reading reading, Scale scale, Material? material)
     {
         var point = scale.Of(reading)!.Value;
-        var warmer = scale.Dimension == Dimension.Length ? (taken.Measurement.Taken.Temperature ?? ReferenceTemperature) - ReferenceTemperature : 0;
-        var atReference = point * (1 - (material?.ExpansionPerKelvin ?? 0) * warmer);
+        var warmth = scale.Dimension == Dimension.Length ? Warmth.Of(point, taken.Measurement.Taken, taken.Instrument, material) : default;
         var step = scale.Of(taken.Instrument?.Resolution) ?? scale.LastDigit(reading) ?? 0;
         return new ReadValue(
-            atReference,
+            point * (1 + warmth.Growth),
             reading.At,
             taken.Measurement.Taken.Instrument,
             step,
             InstrumentErrors.OfLimit(taken.Instrument, scale),
-            point * warmer,
+            warmth,
             taken.Study,
             InstrumentErrors.OfReference(taken.Instrument, scale));
     }

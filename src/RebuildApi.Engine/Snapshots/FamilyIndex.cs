@@ -88,6 +88,7 @@ public sealed class FamilyIndex
     {
         var kinds = position is not null && KindAt(position) is { } kind ? [kind] : Family.Kinds;
         return kinds.Select(k => (k.Attributes.FirstOrDefault(a => a.Id == id)?.Name ?? k.Characteristics.FirstOrDefault(c => c.Id == id)?.Name)?.In("en"))
+            .Select(name => name?.EndsWith('?') == true ? id[(id.LastIndexOf('.') + 1)..].Replace('-', ' ') : name)
             .FirstOrDefault(name => !string.IsNullOrEmpty(name));
     }
 

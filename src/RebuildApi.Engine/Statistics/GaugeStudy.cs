@@ -46,32 +46,38 @@ public static class GaugeStudy
     {
         var study = CrossedStudy.Of(readings);
         var (a, p, n) = (study.Appraisers, study.Parts, study.Trials);
-        var ranges = study.Cells.Select(c => c.Max() - c.Min()).ToArray();
-        var repeatability = ranges.Average() / RangeFactors.Mean(n);
-        var appraisers = SpreadOf(Enumerable.Range(0, a).Select(study.MeanOfAppraiser)) / RangeFactors.OfOneRange(a);
-        var limit = ranges.Average() * (1 + 3 * RangeFactors.Deviation(n) / RangeFactors.Mean(n));
+        var sheet = SheetOf(study);
+        var repeatability = sheet.MeanRange / RangeFactors.Mean(n);
+        var appraisers = sheet.AppraiserSpread / RangeFactors.OfOneRange(a);
         var components = new Components();
         return new GaugeStudyResult(
             repeatability,
             components.Root("appraiser", appraisers * appraisers - repeatability * repeatability / (p * n)),
             0,
-            SpreadOf(Enumerable.Range(0, p).Select(study.MeanOfPart)) / RangeFactors.OfOneRange(p),
+            sheet.PartSpread / RangeFactors.OfOneRange(p),
             a * p * (n - 1),
             [],
             [.. components.Negative],
-            ranges.Count(r => r > limit));
+            study.Cells.Count(c => Range(c) > sheet.RangeLimit)) { Sheet = sheet };
     }
+
+    private static AverageRangeSheet SheetOf(CrossedStudy study)
+    {
+        var n = study.Trials;
+        var means = Enumerable.Range(0, study.Appraisers).Select(study.MeanOfAppraiser).ToImmutableArray();
+        var ranges = Enumerable.Range(0, study.Appraisers).Select(a => Enumerable.Range(0, study.Parts).Average(p => Range(study.Cell(a, p)))).ToImmutableArray();
+        var mean = ranges.Average();
+        return new AverageRangeSheet(
+            ranges, means, mean, Range(means), Range([.. Enumerable.Range(0, study.Parts).Select(study.MeanOfPart)]),
+            mean * (1 + 3 * RangeFactors.Deviation(n) / RangeFactors.Mean(n)));
+    }
+
+    private static double Range(ImmutableArray<double> values) => values.Max() - values.Min();
 
     private static AnovaLine Line(string source, double squares, int freedom, double against, int againstFreedom)
     {
         var f = against > 0 ? squares / freedom / against : squares > 0 ? double.PositiveInfinity : 0;
         return new AnovaLine(source, squares, freedom, f, FisherF.UpperTail(f, freedom, againstFreedom));
-    }
-
-    private static double SpreadOf(IEnumerable<double> means)
-    {
-        var all = means.ToArray();
-        return all.Max() - all.Min();
     }
 
     /// <summary>Roots of variance components; a negative one is noise about 0 and is taken as 0, and named.</summary>

@@ -22,6 +22,9 @@ public sealed record GaugeStudyResult(
     ImmutableArray<string> NegativeVariances,
     int RangesOutOfControl)
 {
+    /// <summary>The sheet that average and range works from; none for the analysis of variance.</summary>
+    public AverageRangeSheet? Sheet { get; init; }
+
     // 1.41, as the customary count of distinct categories has it, not √2 (AIAG MSA 4th edition).
     private const double CategoriesFactor = 1.41;
 
@@ -68,6 +71,16 @@ public sealed record GaugeStudyResult(
         _ => "not-fit",
     };
 }
+
+/// <summary>What stands on the sheet of a study by average and range.</summary>
+/// <param name="MeanRanges">Mean range of each appraiser, in the order of their names.</param>
+/// <param name="Means">Mean of each appraiser.</param>
+/// <param name="MeanRange">R̄: mean of all ranges.</param>
+/// <param name="AppraiserSpread">Largest mean of an appraiser less the smallest.</param>
+/// <param name="PartSpread">Rp: largest mean of a part less the smallest.</param>
+/// <param name="RangeLimit">Upper control limit of the ranges.</param>
+public sealed record AverageRangeSheet(
+    ImmutableArray<double> MeanRanges, ImmutableArray<double> Means, double MeanRange, double AppraiserSpread, double PartSpread, double RangeLimit);
 
 /// <summary>A line of an analysis of variance.</summary>
 /// <param name="Source"><c>appraiser</c>, <c>part</c>, <c>interaction</c>, <c>repeatability</c> or <c>total</c>.</param>

@@ -18,6 +18,8 @@ public static class InstrumentIntake
         var state = new InstrumentState(id, sent.Type, resolution, Step(sent.LimitOfError, "/limitOfError", complaints), sent.ErrorModel, sent.CalibrationDue)
         {
             ReferenceUncertainty = Step(sent.ReferenceUncertainty, "/referenceUncertainty", complaints),
+            ExpansionPerKelvin = sent.Expansion?.PerKelvin,
+            ExpansionHalfWidth = sent.Expansion?.HalfWidthPerKelvin,
         };
         return Checked(Ranged(state, sent.Range, complaints), complaints);
     }
@@ -36,6 +38,8 @@ public static class InstrumentIntake
             ReferenceUncertainty = given.Contains("referenceUncertainty")
                 ? Step(sent.ReferenceUncertainty, "/referenceUncertainty", complaints)
                 : now.ReferenceUncertainty,
+            ExpansionPerKelvin = given.Contains("expansion") ? sent.Expansion?.PerKelvin : now.ExpansionPerKelvin,
+            ExpansionHalfWidth = given.Contains("expansion") ? sent.Expansion?.HalfWidthPerKelvin : now.ExpansionHalfWidth,
         };
         return Checked(given.Contains("range") ? Ranged(state, sent.Range, complaints) : state, complaints);
     }

@@ -85,7 +85,7 @@ public sealed class PlanReport(HttpClient http, TextWriter output)
         }
 
         foreach (var piece in Entries(kit, "assembly").Where(a => Entries(a, "pieces").Length > 0))
-            _text.Line("  ", $"{Text(piece, "name")}: {string.Join(" + ", Entries(piece, "pieces").Select(p => $"{Text(p, "member")} ({p.GetProperty("thickness").GetProperty("value").GetDecimal()} mm)"))}");
+            _text.Line("  ", $"{Text(piece, "name")}: {string.Join(" + ", Entries(piece, "pieces").Select(p => $"{Text(p, "member")} ({Both(p.GetProperty("thickness"))})"))}");
         foreach (var work in Entries(kit, "work"))
         {
             var again = string.Join(", ", Entries(work, "remeasure").Select(r => r.GetString()));
@@ -141,6 +141,12 @@ public sealed class PlanReport(HttpClient http, TextWriter output)
     }
 
     private static bool HasPlan(JsonDocument? answer) => answer is not null && answer.RootElement.TryGetProperty("cost", out _);
+
+    private static string Both(JsonElement thickness)
+    {
+        var mm = thickness.GetProperty("value").GetDecimal();
+        return FormattableString.Invariant($"{mm} mm, {mm / 25.4m:0.0000} in");
+    }
 
     /// <summary>What a plan calls a part, as a person would say it.</summary>
     private static string Words(string candidate) => candidate.Split('/') switch

@@ -55,7 +55,7 @@ public sealed record ClearanceWire(
             show.Words(loop.Name),
             loop.Group,
             answer.Verdict.Outcome,
-            VerdictWire.From(answer.Verdict, decisions, show),
+            VerdictWire.From(answer.Verdict, decisions, show, family),
             answer.IsWithoutPieces,
             EstimateWire.From(answer.Combined, show),
             EstimateWire.From(answer.FromParts, show),

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using RebuildApi.Contracts;
 using RebuildApi.Server.Requests;
+using RebuildApi.Server.Wire.Calculations;
 using RebuildApi.Storage;
 
 namespace RebuildApi.Server.Wire;
@@ -18,6 +19,7 @@ namespace RebuildApi.Server.Wire;
 /// <param name="ReferenceUncertainty">Standard uncertainty (k = 1) of the standard that it was calibrated or set against.</param>
 /// <param name="Studied">What gauge studies found of it; goes into every budget there.</param>
 /// <param name="InDoubt">Times whose readings are in doubt, since a later calibration found it wrong.</param>
+/// <param name="Expansion">How its scale grows with temperature.</param>
 public sealed record InstrumentWire(
     string Id,
     string Name,
@@ -30,7 +32,8 @@ public sealed record InstrumentWire(
     RangeWire? Range,
     QuantityWire? ReferenceUncertainty,
     ImmutableArray<StudiedWire> Studied,
-    ImmutableArray<DoubtfulTimeWire> InDoubt)
+    ImmutableArray<DoubtfulTimeWire> InDoubt,
+    ExpansionWire? Expansion)
 {
     /// <summary>From the store.</summary>
     public static InstrumentWire From(Instrument instrument, Display show)
@@ -41,12 +44,20 @@ public sealed record InstrumentWire(
             state.RangeLow is null && state.RangeHigh is null ? null : new RangeWire(show.OfMaybe(state.RangeLow), show.OfMaybe(state.RangeHigh)),
             state.ReferenceUncertainty is { } u ? Step(u, show) : null,
             [.. (state.Studies ?? []).Select(s => StudiedWire.From(s, state.Resolution.Kind, show))],
-            [.. (state.InDoubt ?? []).Select(t => new DoubtfulTimeWire(t.After, t.UpTo))]);
+            [.. (state.InDoubt ?? []).Select(t => new DoubtfulTimeWire(t.After, t.UpTo))],
+            state.ExpansionPerKelvin is { } grows ? new ExpansionWire(Millionths(grows), Millionths(state.ExpansionHalfWidth ?? 0)) : null);
     }
+
+    private static decimal Millionths(double perKelvin) => Math.Round((decimal)(perKelvin * 1e6), 9);
 
     // A step of temperature is a difference: 1 °C is 1 K.
     private static QuantityWire Step(Quantity step, Display show) => step is Exact exact ? show.Length(exact.Value) : show.Difference(step.InSi, step.Kind);
 }
+
+/// <summary>How the scale of an instrument grows with temperature, in millionths per kelvin.</summary>
+/// <param name="PerMillionKelvin">Expansion coefficient.</param>
+/// <param name="HalfWidth">Half-width of what is not known of it.</param>
+public sealed record ExpansionWire(decimal PerMillionKelvin, decimal HalfWidth);
 
 /// <summary>What an instrument reads, ends included.</summary>
 /// <param name="Low">The smallest value.</param>
@@ -93,6 +104,7 @@ public sealed record RangeRequest(SentQuantity? Low = null, SentQuantity? High =
 /// <param name="CalibrationDue">The day its calibration ends.</param>
 /// <param name="Range">What it reads.</param>
 /// <param name="ReferenceUncertainty">Standard uncertainty (k = 1) of the standard that it was calibrated or set against.</param>
+/// <param name="Expansion">How its scale grows with temperature; it is taken as right at any temperature when not said.</param>
 public sealed record InstrumentRequest(
     [Words(100)] string Name,
     [Id] string Type,
@@ -102,7 +114,8 @@ public sealed record InstrumentRequest(
     ErrorModel ErrorModel = ErrorModel.Rectangular,
     DateOnly? CalibrationDue = null,
     RangeRequest? Range = null,
-    SentQuantity? ReferenceUncertainty = null);
+    SentQuantity? ReferenceUncertainty = null,
+    ExpansionRequest? Expansion = null);
 
 /// <summary>Changes of an instrument; what is left out stays, null takes away.</summary>
 /// <param name="Name">What a person calls it.</param>
@@ -112,6 +125,7 @@ public sealed record InstrumentRequest(
 /// <param name="CalibrationDue">The day its calibration ends.</param>
 /// <param name="Range">What it reads.</param>
 /// <param name="ReferenceUncertainty">Standard uncertainty of the standard that it was set against.</param>
+/// <param name="Expansion">How its scale grows with temperature.</param>
 public sealed record InstrumentChangeRequest(
     [Words(100)] string? Name = null,
     SentQuantity? Resolution = null,
@@ -119,4 +133,5 @@ public sealed record InstrumentChangeRequest(
     ErrorModel? ErrorModel = null,
     DateOnly? CalibrationDue = null,
     RangeRequest? Range = null,
-    SentQuantity? ReferenceUncertainty = null);
+    SentQuantity? ReferenceUncertainty = null,
+    ExpansionRequest? Expansion = null);

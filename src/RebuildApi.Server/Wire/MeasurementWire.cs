@@ -20,6 +20,8 @@ namespace RebuildApi.Server.Wire;
 /// <param name="Time">When, UTC.</param>
 /// <param name="Temperature">Temperature of the part; 20 °C where it was not said.</param>
 /// <param name="Supersedes">The measurement it corrects.</param>
+/// <param name="InstrumentTemperature">Temperature of the instrument; that of the part where it was not said.</param>
+/// <param name="TemperatureHalfWidth">How far off the temperatures may be.</param>
 public sealed record MeasurementWire(
     string Id,
     string Component,
@@ -32,7 +34,9 @@ public sealed record MeasurementWire(
     string Bench,
     DateTimeOffset Time,
     QuantityWire? Temperature,
-    string? Supersedes)
+    string? Supersedes,
+    QuantityWire? InstrumentTemperature,
+    QuantityWire? TemperatureHalfWidth)
 {
     /// <summary>From the contract.</summary>
     public static MeasurementWire From(Measurement m, Display show)
@@ -40,7 +44,9 @@ public sealed record MeasurementWire(
         var dimension = m.Readings.Any(r => r.Si is not null) ? Dimension.Ratio : Dimension.Length;
         return new(m.Id, m.Component, m.Revision, m.Characteristic, [.. m.Readings.Select(r => ReadingWire.From(r, dimension, show))],
             m.Taken.Instrument, m.Taken.Method, m.Taken.Person, m.Taken.Bench, m.Taken.At,
-            m.Taken.Temperature is { } t ? show.Si(t, Dimension.Temperature) : null, m.Supersedes);
+            m.Taken.Temperature is { } t ? show.Si(t, Dimension.Temperature) : null, m.Supersedes,
+            m.Taken.InstrumentTemperature is { } own ? show.Si(own, Dimension.Temperature) : null,
+            m.Taken.TemperatureHalfWidth is { } off ? show.Difference(off, Dimension.Temperature) : null);
     }
 }
 
@@ -51,13 +57,17 @@ public sealed record MeasurementWire(
 /// <param name="Time">When.</param>
 /// <param name="Instrument">Id of the instrument.</param>
 /// <param name="Temperature">Temperature of the parts.</param>
+/// <param name="InstrumentTemperature">Temperature of the instruments; that of the parts when not said.</param>
+/// <param name="TemperatureHalfWidth">How far off the temperatures may be, as a half-width.</param>
 public sealed record MeasurementBatchRequest(
     [Entries(1, 1000)] ImmutableArray<MeasurementRequest> Measurements,
     [Words(100)] string? Person = null,
     [Words(100)] string? Bench = null,
     DateTimeOffset? Time = null,
     [Id] string? Instrument = null,
-    [Of(Dimension.Temperature)] SentQuantity? Temperature = null) : IFromSheet<MeasurementBatchRequest, MeasurementBatchRequest>
+    [Of(Dimension.Temperature)] SentQuantity? Temperature = null,
+    [Of(Dimension.Temperature)] SentQuantity? InstrumentTemperature = null,
+    SentQuantity? TemperatureHalfWidth = null) : IFromSheet<MeasurementBatchRequest, MeasurementBatchRequest>
 {
     /// <inheritdoc/>
     public static (MeasurementBatchRequest Value, ImmutableArray<string> Pointers) FromJson(MeasurementBatchRequest json) => (json, [.. json.Measurements.Select((_, i) => Pointer.Entry("/measurements", i))]);
@@ -85,6 +95,8 @@ public sealed record MeasurementBatchRequest(
 /// <param name="Temperature">Temperature of the part.</param>
 /// <param name="Id">An id of the client's own, or none to be given one.</param>
 /// <param name="Supersedes">The measurement it corrects.</param>
+/// <param name="InstrumentTemperature">Temperature of the instrument; that of the part when not said.</param>
+/// <param name="TemperatureHalfWidth">How far off the temperatures may be, as a half-width.</param>
 public sealed record MeasurementRequest(
     [Entries(1, 100)] ImmutableArray<ReadingRequest> Readings,
     [Words(130)] string? At = null,
@@ -97,7 +109,9 @@ public sealed record MeasurementRequest(
     DateTimeOffset? Time = null,
     [Of(Dimension.Temperature)] SentQuantity? Temperature = null,
     [Id] string? Id = null,
-    [Id] string? Supersedes = null)
+    [Id] string? Supersedes = null,
+    [Of(Dimension.Temperature)] SentQuantity? InstrumentTemperature = null,
+    SentQuantity? TemperatureHalfWidth = null)
 {
     /// <summary>From a row of a sheet.</summary>
     public static MeasurementRequest FromRow(SheetRow row, Complaints complaints)
@@ -109,7 +123,11 @@ public sealed record MeasurementRequest(
 
     /// <summary>How it was taken, the batch filling in what this does not say.</summary>
     public TakenSaid Taken(MeasurementBatchRequest batch) => new(
-        Instrument ?? batch.Instrument, Method, Person ?? batch.Person, Bench ?? batch.Bench, Time ?? batch.Time, Temperature ?? batch.Temperature);
+        Instrument ?? batch.Instrument, Method, Person ?? batch.Person, Bench ?? batch.Bench, Time ?? batch.Time, Temperature ?? batch.Temperature)
+    {
+        InstrumentTemperature = InstrumentTemperature ?? batch.InstrumentTemperature,
+        TemperatureHalfWidth = TemperatureHalfWidth ?? batch.TemperatureHalfWidth,
+    };
 }
 
 /// <summary>What came of a batch of measurements.</summary>

@@ -26,7 +26,7 @@ public sealed record RingWire(
             [.. ring.Ranked.Select(r => RingChoiceWire.From(r, show))],
             ring.Miss is { } miss ? new RingMissWire(miss.Members, show.Length(miss.ToEnter), show.Length(miss.ToTarget), miss.IsLowerBound) : null,
             [.. ring.Cuts.Select(c => CutWire.From(c, family, show))],
-            [.. ring.Reasons.Select(ReasonWire.From)]);
+            [.. ring.Reasons.Select(r => ReasonWire.From(r, family))]);
 }
 
 /// <summary>One piece, or pack of pieces, with what it does to the gap.</summary>
@@ -97,7 +97,7 @@ public sealed record CutWire(
         [.. cut.Touches.Select(t => LoopTouchedWire.From(t, family, show))],
         cut.RemeasureGate,
         [.. cut.Cautions.Select(show.Words)],
-        [.. cut.Reasons.Select(ReasonWire.From)]);
+        [.. cut.Reasons.Select(r => ReasonWire.From(r, family))]);
 }
 
 /// <summary>A clearance that a cut changes.</summary>

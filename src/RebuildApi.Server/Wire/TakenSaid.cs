@@ -14,6 +14,12 @@ namespace RebuildApi.Server.Wire;
 /// <param name="Temperature">Temperature of the part.</param>
 public sealed record TakenSaid(string? Instrument, string? Method, string? Person, string? Bench, DateTimeOffset? Time, SentQuantity? Temperature)
 {
+    /// <summary>Temperature of the instrument.</summary>
+    public SentQuantity? InstrumentTemperature { get; init; }
+
+    /// <summary>How far off the temperatures may be.</summary>
+    public SentQuantity? TemperatureHalfWidth { get; init; }
+
     /// <summary>To the contract; what is missing is complained of.</summary>
     public Taken ToContract(string pointer, DateTimeOffset now, Func<string, bool> knowsInstrument, Complaints complaints)
     {
@@ -25,6 +31,10 @@ public sealed record TakenSaid(string? Instrument, string? Method, string? Perso
             complaints.Add(pointer + "/time", FieldProblems.OutOfRange, "The time lies in the future.", Time?.ToString("O", CultureInfo.InvariantCulture));
         if (Instrument is not null && !knowsInstrument(Instrument))
             complaints.Add(pointer + "/instrument", FieldProblems.UnknownInstrument, $"There is no instrument {Instrument}.", Instrument);
-        return new Taken(Instrument, Method, Person ?? "", Bench ?? "", Time ?? now, Temperature?.Si);
+        return new Taken(Instrument, Method, Person ?? "", Bench ?? "", Time ?? now, Temperature?.Si)
+        {
+            InstrumentTemperature = InstrumentTemperature?.Si,
+            TemperatureHalfWidth = Differences.Read(TemperatureHalfWidth, Dimension.Temperature, pointer + "/temperatureHalfWidth", complaints),
+        };
     }
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using RebuildApi.Contracts;
+using RebuildApi.Engine.Snapshots;
 
 namespace RebuildApi.Server.Wire;
 
@@ -15,6 +16,9 @@ namespace RebuildApi.Server.Wire;
 /// <param name="Decision">What a person chose against or within it. The outcome stays what it is.</param>
 /// <param name="Rules">Whose rules.</param>
 /// <param name="InputsSha256">Hash of what it was made from.</param>
+/// <param name="Smallest">The smallest reading, for a characteristic that is more than one number, as roundness is.</param>
+/// <param name="Largest">The largest reading of such a one.</param>
+/// <param name="Spread">Their difference.</param>
 public sealed record VerdictWire(
     string Subject,
     Outcome Outcome,
@@ -26,21 +30,27 @@ public sealed record VerdictWire(
     ImmutableArray<ChangeWire> WouldChange,
     DecisionBesideWire? Decision,
     RuleWire Rules,
-    string InputsSha256) : Results.IInWords
+    string InputsSha256,
+    QuantityWire? Smallest,
+    QuantityWire? Largest,
+    QuantityWire? Spread) : Results.IInWords
 {
-    /// <summary>From the contract.</summary>
-    public static VerdictWire From(Verdict verdict, DecisionsBeside decisions, Display show) => new(
+    /// <summary>From the contract; where the family is there, its parts are called by the names of their positions.</summary>
+    public static VerdictWire From(Verdict verdict, DecisionsBeside decisions, Display show, FamilyIndex? family = null) => new(
         verdict.Subject,
         verdict.Outcome,
         Numbers.Finite(verdict.Probability),
         EstimateWire.From(verdict.Value, show),
         LimitsWire.From(verdict.Against, show),
         verdict.Margin is { } margin && DimensionOf(verdict) is { } dimension ? show.Difference(margin, dimension) : null,
-        [.. verdict.Reasons.Select(ReasonWire.From)],
+        [.. verdict.Reasons.Select(r => family is null ? ReasonWire.From(r) : ReasonWire.From(r, family))],
         [.. verdict.WouldChange.Select(c => ChangeWire.From(c, show))],
         decisions.On(verdict.Subject),
         RuleWire.From(verdict.Rules),
-        verdict.InputsSha256);
+        verdict.InputsSha256,
+        show.OfMaybe(verdict.Extremes?.Smallest),
+        show.OfMaybe(verdict.Extremes?.Largest),
+        verdict.Extremes is { } ends ? show.Difference(ends.Spread.InSi, ends.Spread.Kind) : null);
 
     /// <inheritdoc/>
     public string InWords() => $"{Subject}: {Kebab.Of(Outcome)}";

@@ -23,6 +23,17 @@ public sealed class ConformanceTests
         Assert.Equal(printed, Math.Round(assessment.Probability!.Value, 2));
     }
 
+    // ILAC-G8:09/2019: a guard band of U = 2u leaves a risk below 2.5 % at the acceptance limit; no guard band leaves one half at the limit itself.
+    [Theory]
+    [InlineData(0, 0.5)]
+    [InlineData(2, 1 - 0.02275013)]
+    public void A_guard_band_of_twice_the_uncertainty_leaves_the_published_risk(double deviationsInside, double chance)
+    {
+        var limits = new Limits(null, Number(100), null, Estimates.Invented);
+
+        Assert.Equal(chance, Conformance.Assess("x", Estimates.Of(new Real(100 - 0.5 * deviationsInside, Dimension.Ratio), 0.5), limits, Guarded).Probability!.Value, 5e-9);
+    }
+
     // JCGM 106:2012, 8.3.3, guarded rejection of a speed: limit 100 km/h, u = 2 % of the reading, 99.9 %: printed 107 km/h.
     [Theory]
     [InlineData(106, Outcome.Inconclusive)]

@@ -47,7 +47,7 @@ public sealed class EstimateBookTests
 
         // 100.023 mm · 23e-6/K · 10 K = 23.005 µm comes off; 100.023 mm · 10 K · 1e-6/K/√3 = 0.577 µm is left in doubt.
         Assert.Equal(99_999_995, ((Exact)estimate.Value!).Value.Nanometres);
-        Assert.Equal(0.57748e-6, estimate.Budget.Single(l => l.Name == "temperature").StandardUncertainty, 1e-11);
+        Assert.Equal(0.57748e-6, estimate.Budget.Single(l => l.Name == "expansion").StandardUncertainty, 1e-11);
     }
 
     [Fact]

@@ -19,6 +19,7 @@ public sealed class PublishedMonteCarloTests
         Assert.Equal(2.00, result.StandardUncertainty, 0.01);
         Assert.Equal(3.92, result.Shortest.Width / 2, 0.02);
         Assert.Equal(3.92, result.Symmetric.High, 0.03);
+        Assert.Equal(3.919927969, 2 * ExpandedUncertainty.Of(1, null).Factor, 5e-9);
     }
 
     // 9.2.3: four rectangular inputs of unit standard deviation, printed ±3.88; exactly 2√3(2 − (3/5)^¼).
@@ -29,6 +30,7 @@ public sealed class PublishedMonteCarloTests
 
         Assert.Equal(2.00, result.StandardUncertainty, 0.01);
         Assert.Equal(2 * RootThree * (2 - Math.Pow(0.6, 0.25)), result.Shortest.Width / 2, 0.015);
+        Assert.Equal(3.879406741, 2 * RootThree * (2 - Math.Pow(0.6, 0.25)), 5e-10);
         Assert.Equal(3.88, Math.Round(2 * RootThree * (2 - Math.Pow(0.6, 0.25)), 2));
     }
 
@@ -42,7 +44,7 @@ public sealed class PublishedMonteCarloTests
 
         Assert.Equal(10.1, result.StandardUncertainty, 0.06);
         Assert.Equal(17.0158, result.Shortest.Width / 2, 0.05);
-        Assert.Equal(19.9, 1.959964 * Math.Sqrt(103), 0.05);
+        Assert.Equal(19.891462, ExpandedUncertainty.Of(Math.Sqrt(103), null).Uncertainty, 5e-7); // the guide prints 19.9
     }
 
     // 9.3: mass calibration. Printed 1.2341 and 0.0754 mg; exact u 0.0754797. The shortest interval of a flat-topped density has ends that
@@ -82,6 +84,14 @@ public sealed class PublishedMonteCarloTests
         Assert.Equal(1.1285, result.Value - ExpandedUncertainty.Of(result.FirstOrder, null).Uncertainty, 0.0001);
         Assert.Equal(1.3395, result.Value + ExpandedUncertainty.Of(result.FirstOrder, null).Uncertainty, 0.0001);
         Assert.False(result.FirstOrderSuffices);
+
+        Assert.Equal(0.0538516, result.FirstOrder, 5e-8);
+        Assert.Equal(1.128453, result.Value - ExpandedUncertainty.Of(result.FirstOrder, null).Uncertainty, 2e-6);
+        Assert.Equal(1.339547, result.Value + ExpandedUncertainty.Of(result.FirstOrder, null).Uncertainty, 2e-6);
+
+        // Higher order, printed 1.0870..1.3810.
+        Assert.Equal(1.0870, result.Value - ExpandedUncertainty.Of(result.SecondOrder, null).Uncertainty, 0.0016);
+        Assert.Equal(1.3810, result.Value + ExpandedUncertainty.Of(result.SecondOrder, null).Uncertainty, 0.0016);
 
         // Steps of one standard uncertainty bend with 1/ρ a little more than the derivatives at the point: 0.0750 printed, within 1 %.
         Assert.Equal(0.0750, result.SecondOrder, 0.0008);

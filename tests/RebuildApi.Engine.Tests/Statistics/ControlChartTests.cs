@@ -22,6 +22,7 @@ public sealed class ControlChartTests
         Assert.Equal(74.01430, chart.Level.High, 5e-6);
         Assert.Equal(0, chart.Spread.Low);
         Assert.Equal(0.048126, chart.Spread.High, 5e-7);
+        Assert.Equal(2.1145, chart.Spread.High / chart.Spread.Centre, 1e-4); // D4
     }
 
     [Fact]
@@ -49,6 +50,7 @@ public sealed class ControlChartTests
     {
         var signals = ControlChart.MeanAndRange(Rings[..25]).Signals([.. Rings.Select(r => r.Average())]);
 
+        Assert.Equal([74.0166, 74.0196, 74.0234], Rings[36..39].Select(r => Math.Round(r.Average(), 4)));
         Assert.Equal([37, 38, 39], signals.Where(s => s.Code == "beyond-limit").Select(s => s.Index + 1));
     }
 

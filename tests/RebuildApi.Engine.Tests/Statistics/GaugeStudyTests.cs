@@ -26,12 +26,31 @@ public sealed class GaugeStudyTests
         Assert.Equal(0.30575, result.Gauge, 5e-5);
         Assert.Equal(1.10456, result.PartVariation, 2e-4);
         Assert.Equal(1.14610, result.Total, 2e-4);
+        Assert.Equal(17.62, result.Percent(result.Repeatability), 0.015);
         Assert.Equal(17.61, result.Percent(result.Repeatability), 0.01);
         Assert.Equal(20.04, result.Percent(result.Reproducibility), 0.01);
         Assert.Equal(26.68, result.PercentOfStudy, 0.01);
         Assert.Equal(96.38, result.Percent(result.PartVariation), 0.01);
         Assert.Equal(5, result.DistinctCategories);
         Assert.Equal(1, result.RangesOutOfControl); // appraiser B on part 4
+    }
+
+    // What stands on the same sheet before any factor: ranges and means by appraiser, R-bar, X-diff, Rp and the limit of the ranges.
+    [Fact]
+    public void The_sheet_itself_is_the_published_one()
+    {
+        var sheet = GaugeStudy.ByAverageAndRange(PublishedData.GaugeStudy()).Sheet!;
+
+        Assert.Equal([0.184, 0.513, 0.328], sheet.MeanRanges.Select(r => Math.Round(r, 3)));
+        Assert.Equal([0.1903, 0.0683, -0.2543], sheet.Means.Select(m => Math.Round(m, 4)));
+        Assert.Equal(0.3417, sheet.MeanRange, 5e-5);
+        Assert.Equal(0.4446, sheet.AppraiserSpread, 1e-4); // from rounded means; exactly 0.444667
+        Assert.Equal(0.444667, sheet.AppraiserSpread, 5e-7);
+        Assert.Equal(3.511, sheet.PartSpread, 5e-4);
+        Assert.Equal(0.880, sheet.RangeLimit, 7e-4); // with the factor 2.574 to three decimals 0.87945
+        var worst = PublishedData.GaugeStudy().GroupBy(r => (r.Appraiser, r.Part)).Select(g => (g.Key, Range: g.Max(r => r.Value) - g.Min(r => r.Value))).MaxBy(x => x.Range);
+        Assert.Equal(1.02, worst.Range, 1e-9);
+        Assert.True(worst.Range > sheet.RangeLimit);
     }
 
     // The same study by analysis of variance.
@@ -69,6 +88,9 @@ public sealed class GaugeStudyTests
         var interaction = result.Table.Single(l => l.Source == "interaction");
 
         AssertLine(interaction, 0.358982, 18, 0.4337);
+        Assert.Equal(1.583631, result.Table[0].MeanSquare, 5e-7);
+        Assert.Equal(9.817993, result.Table[1].MeanSquare, 5e-7);
+        Assert.Equal(2.758933, result.Table.Single(l => l.Source == "repeatability").SumOfSquares, 5e-7);
         Assert.Equal(0.9741, interaction.P!.Value, 5e-5);
         Assert.Equal(0.019943, interaction.MeanSquare, 5e-7);
         Assert.Equal(0.045982, result.Table.Single(l => l.Source == "repeatability").MeanSquare, 5e-7);
@@ -115,6 +137,36 @@ public sealed class GaugeStudyTests
         var p = 1 - MathNet.Numerics.Distributions.FisherSnedecor.CDF(4, 24, line.F!.Value);
         return Math.Abs(line.MeanSquare - meanSquare) < 1e-10 && Math.Abs(line.P!.Value - p) < 1e-9;
     });
+
+    // Two-way analysis of variance with interaction as differences of least-squares fits, solved and tested by a reference library.
+    [Fact]
+    public void Both_effects_and_their_interaction_agree_with_least_squares_of_a_reference_library() => Gen.Double[-1, 1].Array[3 * 4 * 2].Sample(values =>
+    {
+        var study = Study(values, 3, 4);
+        var table = GaugeStudy.ByAnova(study, poolAbove: 1).Table.ToDictionary(l => l.Source);
+        var (byAppraiser, byPart) = (Columns(study, r => r.Appraiser), Columns(study, r => r.Part));
+        double[][] byCell = [.. byAppraiser.SelectMany(a => byPart.Select(p => a.Zip(p, (x, y) => x * y).ToArray()))];
+        var left = (Mean: Left(study, []), A: Left(study, byAppraiser), P: Left(study, byPart), Both: Left(study, [.. byAppraiser, .. byPart]), All: Left(study, [.. byAppraiser, .. byPart, .. byCell]));
+        var (interaction, error) = ((left.Both - left.All) / 6, left.All / 12);
+        return Math.Abs(table["appraiser"].SumOfSquares - (left.Mean - left.A)) < 1e-9
+            && Math.Abs(table["part"].SumOfSquares - (left.Mean - left.P)) < 1e-9
+            && Math.Abs(table["interaction"].SumOfSquares - (left.Both - left.All)) < 1e-9
+            && Math.Abs(table["repeatability"].SumOfSquares - left.All) < 1e-9
+            && Math.Abs(table["interaction"].P!.Value - (1 - MathNet.Numerics.Distributions.FisherSnedecor.CDF(6, 12, interaction / error))) < 1e-9
+            && Math.Abs(table["appraiser"].P!.Value - (1 - MathNet.Numerics.Distributions.FisherSnedecor.CDF(2, 6, (left.Mean - left.A) / 2 / interaction))) < 1e-9;
+    }, iter: 60);
+
+    /// <summary>A column of ones for each level but the first.</summary>
+    private static double[][] Columns(ImmutableArray<GaugeReading> study, Func<GaugeReading, string> level) =>
+        [.. study.Select(level).Distinct().Order(StringComparer.Ordinal).Skip(1).Select(l => study.Select(r => level(r) == l ? 1.0 : 0.0).ToArray())];
+
+    /// <summary>Sum of squares that a fit with a mean and these columns leaves.</summary>
+    private static double Left(ImmutableArray<GaugeReading> study, double[][] columns)
+    {
+        double[][] rows = [.. study.Select((_, i) => columns.Select(c => c[i]).Prepend(1.0).ToArray())];
+        var fit = MathNet.Numerics.LinearRegression.MultipleRegression.QR(rows, [.. study.Select(r => r.Value)], intercept: false);
+        return study.Select((r, i) => r.Value - rows[i].Zip(fit, (x, b) => x * b).Sum()).Sum(e => e * e);
+    }
 
     [Fact]
     public void A_study_with_a_reading_missing_is_refused() =>

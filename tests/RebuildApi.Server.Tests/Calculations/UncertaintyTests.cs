@@ -57,6 +57,31 @@ public sealed class UncertaintyTests
             """));
     }
 
+    // JCGM 100:2008, annex H.1: a 50 mm end gauge of 11.5e-6/°C whose temperature is known to ±0.05 °C has a component of 16.6 nm by it. A steel instrument as
+    // warm as the part takes it away; one 10 K warmer reads 50 mm · 11.5e-6/K · 10 K too little.
+    [Fact]
+    public async Task Temperatures_and_expansions_of_part_and_instrument_have_their_lines_in_the_budget()
+    {
+        const string part = """ "readings": [{ "value": 50.000623, "unit": "mm" }], "temperature": { "value": 20, "unit": "°C" }, "temperatureHalfWidth": { "value": 0.05, "unit": "K" }, "material": { "perMillionKelvin": 11.5 } """;
+        const string gauge = """ "instrument": { "resolution": { "value": 0.001, "unit": "mm" }, "expansion": { "perMillionKelvin": 11.5, "halfWidth": 1 } } """;
+        await using var server = ShopServer.Open();
+        using var http = server.CreateClient();
+
+        var alone = await http.Calculate("uncertainty", "{" + part + "}");
+        var together = await http.Calculate("uncertainty", "{" + part + "," + gauge + "}");
+        var apart = await http.Calculate("uncertainty", "{" + part + "," + gauge + """, "instrumentTemperature": { "value": 30, "unit": "°C" } }""");
+
+        Assert.Equal("temperature", alone.Text("result.budget.1.name"));
+        Assert.Equal(16.6e-6, alone.At("result.budget.1.standardUncertainty.value"), 0.05e-6);
+        Assert.Equal(["resolution", "instrument-expansion"], Enumerable.Range(0, 2).Select(i => together.Text($"result.budget.{i}.name")));
+        Assert.Equal(50.006373, apart.At("result.value.value"), 1e-6);
+        Assert.Equal(
+            ["resolution", "temperature", "instrument-expansion", "instrument-temperature"], Enumerable.Range(0, 4).Select(i => apart.Text($"result.budget.{i}.name")));
+        Assert.Equal(["/temperatureHalfWidth/unit"], await http.Refuse("uncertainty", """
+            { "readings": [{ "value": 50, "unit": "mm" }], "temperatureHalfWidth": { "value": 1, "unit": "mm" } }
+            """));
+    }
+
     [Fact]
     public async Task Readings_and_a_budget_together_are_refused_and_so_is_a_line_that_says_nothing()
     {

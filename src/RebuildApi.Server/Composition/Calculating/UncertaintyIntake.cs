@@ -36,9 +36,13 @@ public sealed class UncertaintyIntake(UncertaintyRequest sent, Complaints compla
         var read = readings.Select((r, i) => r.ToContract(sent.Dimension, Pointer.Entry("/readings", i), complaints)).ToArray();
         var instrument = Instrument();
         var study = Study();
+        var taken = new Taken(instrument?.Id, null, "", "", DateTimeOffset.UnixEpoch, sent.Temperature?.Si)
+        {
+            InstrumentTemperature = sent.InstrumentTemperature?.Si,
+            TemperatureHalfWidth = Differences.Read(sent.TemperatureHalfWidth, Dimension.Temperature, "/temperatureHalfWidth", complaints),
+        };
         if (complaints.Any)
             return null;
-        var taken = new Taken(instrument?.Id, null, "", "", DateTimeOffset.UnixEpoch, sent.Temperature?.Si);
         var measurement = new Measurement("sent", "part", 1, "value", [.. read.Select(r => r!)], taken, null);
         return ReadingsEstimate.Of(measurement, sent.Dimension, sent.Report, instrument, sent.Material?.ToContract("part"), study);
     }
@@ -50,7 +54,12 @@ public sealed class UncertaintyIntake(UncertaintyRequest sent, Complaints compla
         var step = Step(gauge.Resolution, "/instrument/resolution");
         var error = gauge.LimitOfError is { } limit ? Step(limit, "/instrument/limitOfError") : null;
         var reference = gauge.ReferenceUncertainty is { } u ? Step(u, "/instrument/referenceUncertainty") : null;
-        return step is null ? null : new InstrumentState("sent", "gauge", step, error, gauge.ErrorModel, null) { ReferenceUncertainty = reference };
+        return step is null ? null : new InstrumentState("sent", "gauge", step, error, gauge.ErrorModel, null)
+        {
+            ReferenceUncertainty = reference,
+            ExpansionPerKelvin = gauge.Expansion?.PerKelvin,
+            ExpansionHalfWidth = gauge.Expansion?.HalfWidthPerKelvin,
+        };
     }
 
     // A step of temperature is a difference; a length stays exact.

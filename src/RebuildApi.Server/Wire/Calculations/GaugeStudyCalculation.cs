@@ -40,6 +40,7 @@ public sealed record GaugeReadingRequest([Words(100)] string Appraiser, [Words(1
 /// <param name="Table">The analysis of variance.</param>
 /// <param name="NegativeVariances">Components whose estimate was negative and is taken as 0.</param>
 /// <param name="RangesOutOfControl">For average and range: how many ranges exceed their control limit.</param>
+/// <param name="Sheet">For average and range: what it was worked out from.</param>
 public sealed record GaugeStudyWire(
     QuantityWire Repeatability,
     QuantityWire Reproducibility,
@@ -55,7 +56,8 @@ public sealed record GaugeStudyWire(
     double? RepeatabilityFreedom,
     ImmutableArray<AnovaLineWire> Table,
     ImmutableArray<string> NegativeVariances,
-    int RangesOutOfControl)
+    int RangesOutOfControl,
+    AverageRangeSheetWire? Sheet)
 {
     /// <summary>From the engine; deviations in SI.</summary>
     public static GaugeStudyWire From(GaugeStudyResult r, Dimension dimension, double? tolerance, Display show) => new(
@@ -73,7 +75,26 @@ public sealed record GaugeStudyWire(
         Numbers.Finite(r.RepeatabilityFreedom),
         [.. r.Table.Select(l => new AnovaLineWire(l.Source, l.Freedom, Numbers.Finite(l.F), Numbers.Finite(l.P)))],
         r.NegativeVariances,
-        r.RangesOutOfControl);
+        r.RangesOutOfControl,
+        r.Sheet is { } sheet ? AverageRangeSheetWire.From(sheet, dimension, show) : null);
+}
+
+/// <summary>What stands on the sheet of a study by average and range.</summary>
+/// <param name="MeanRanges">Mean range of each appraiser, in the order of their names.</param>
+/// <param name="MeanRange">Mean of all ranges.</param>
+/// <param name="AppraiserSpread">Largest mean of an appraiser less the smallest.</param>
+/// <param name="PartSpread">Largest mean of a part less the smallest.</param>
+/// <param name="RangeLimit">Upper control limit of the ranges.</param>
+public sealed record AverageRangeSheetWire(
+    ImmutableArray<QuantityWire> MeanRanges, QuantityWire MeanRange, QuantityWire AppraiserSpread, QuantityWire PartSpread, QuantityWire RangeLimit)
+{
+    /// <summary>From the engine.</summary>
+    public static AverageRangeSheetWire From(AverageRangeSheet s, Dimension dimension, Display show) => new(
+        [.. s.MeanRanges.Select(r => show.Difference(r, dimension))],
+        show.Difference(s.MeanRange, dimension),
+        show.Difference(s.AppraiserSpread, dimension),
+        show.Difference(s.PartSpread, dimension),
+        show.Difference(s.RangeLimit, dimension));
 }
 
 /// <summary>A line of an analysis of variance.</summary>

@@ -12,6 +12,8 @@ namespace RebuildApi.Server.Wire.Calculations;
 /// <param name="Report">Which statistic of the readings is wanted.</param>
 /// <param name="Instrument">What the readings were taken with.</param>
 /// <param name="Temperature">Temperature of part and instrument when they were taken; 20 °C when not said.</param>
+/// <param name="InstrumentTemperature">Temperature of the instrument, where it is not that of the part.</param>
+/// <param name="TemperatureHalfWidth">How far off the temperatures may be, as a half-width.</param>
 /// <param name="Material">What the part is made of.</param>
 /// <param name="Study">What a gauge study found of the instrument here.</param>
 /// <param name="Coverage">Probability with which the expanded interval holds the value.</param>
@@ -22,6 +24,8 @@ public sealed record UncertaintyRequest(
     Statistic Report = Statistic.Mean,
     GaugeUsedRequest? Instrument = null,
     [Of(Dimension.Temperature)] SentQuantity? Temperature = null,
+    [Of(Dimension.Temperature)] SentQuantity? InstrumentTemperature = null,
+    SentQuantity? TemperatureHalfWidth = null,
     ExpansionRequest? Material = null,
     StudyFoundRequest? Study = null,
     [Between(0.5, 0.9999)] decimal Coverage = 0.95m);
@@ -64,20 +68,26 @@ public sealed record BudgetLineRequest(
 /// <param name="LimitOfError">Largest error that its calibration allows, as a half-width.</param>
 /// <param name="ErrorModel">How that error is spread.</param>
 /// <param name="ReferenceUncertainty">Standard uncertainty (k = 1) of the standard that it was calibrated or set against.</param>
+/// <param name="Expansion">How its scale grows; taken as right at any temperature when not said.</param>
 public sealed record GaugeUsedRequest(
     SentQuantity Resolution,
     SentQuantity? LimitOfError = null,
     ErrorModel ErrorModel = ErrorModel.Rectangular,
-    SentQuantity? ReferenceUncertainty = null);
+    SentQuantity? ReferenceUncertainty = null,
+    ExpansionRequest? Expansion = null);
 
-/// <summary>How a material grows with temperature, in millionths per kelvin.</summary>
+/// <summary>How a material or the scale of an instrument grows with temperature, in millionths per kelvin.</summary>
 /// <param name="PerMillionKelvin">Expansion coefficient: 11.5 for steel.</param>
 /// <param name="HalfWidth">Half-width of what is not known of it.</param>
 public sealed record ExpansionRequest([Between(-100, 1000)] decimal PerMillionKelvin, [Between(0, 100)] decimal HalfWidth = 0m)
 {
+    internal double PerKelvin => (double)PerMillionKelvin * 1e-6;
+
+    internal double HalfWidthPerKelvin => (double)HalfWidth * 1e-6;
+
     /// <summary>To the contract.</summary>
     public Material ToContract(string id) => new(
-        id, Text.English(id, id), (double)PerMillionKelvin * 1e-6, (double)HalfWidth * 1e-6, new Source(SourceKind.Judgement, "as sent"));
+        id, Text.English(id, id), PerKelvin, HalfWidthPerKelvin, new Source(SourceKind.Judgement, "as sent"));
 }
 
 /// <summary>What a gauge study found.</summary>
