@@ -18,14 +18,23 @@ public sealed class PublicApiTests
         Assert.Empty(earlier.Where(line => !now.Contains(line)));
     }
 
-    /// <summary>Each line of the text with the type that it stands in.</summary>
+    /// <summary>Each line of the text with the type that it stands in; the attributes of a type stand before it and belong to it.</summary>
     private static IEnumerable<(string Type, string Line)> LinesByType(IEnumerable<string> lines)
     {
-        var type = "";
+        var (type, attributes) = ("", new List<string>());
         foreach (var line in lines.Where(l => l.Trim().Length > 1))
         {
+            if (line.StartsWith("    [", StringComparison.Ordinal))
+            {
+                attributes.Add(line);
+                continue;
+            }
+
             if (line.StartsWith("    public ", StringComparison.Ordinal))
                 type = line.Split(" : ")[0];
+            foreach (var attribute in attributes)
+                yield return (type, attribute);
+            attributes.Clear();
             yield return (type, line);
         }
     }
