@@ -149,6 +149,12 @@ public interface IStore : IAsyncDisposable
     /// <summary>The act of one sort that was recorded last, or null.</summary>
     ValueTask<Act?> NewestAct(string kind, CancellationToken cancellation);
 
+    /// <summary>Every customer that a unit names, or once did, in the order of their names.</summary>
+    ValueTask<ImmutableArray<CustomerSeen>> Customers(CancellationToken cancellation);
+
+    /// <summary>The units that name a customer, or once did, in the order in which they were taken in.</summary>
+    ValueTask<ImmutableArray<string>> UnitsOfCustomer(string customer, CancellationToken cancellation);
+
     /// <summary>Where the hash chain ends now. Note it outside: it shows later whether anything before it was rewritten.</summary>
     ValueTask<ChainEnd> Head(CancellationToken cancellation);
 

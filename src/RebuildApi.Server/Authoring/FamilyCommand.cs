@@ -1,8 +1,10 @@
+using System.CommandLine;
 using System.Text;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Families;
 using RebuildApi.Engine.Snapshots;
 using RebuildApi.PluginHost;
+using RebuildApi.Server.Commands;
 using RebuildApi.Server.Composition;
 using RebuildApi.Server.Results;
 using RebuildApi.Server.Wire;
@@ -14,47 +16,36 @@ public static class FamilyCommand
 {
     private const string Reader = "family-files";
 
-    private const string Usage = """
-        usage: family check FILE            say what is wrong or doubtful in a family file
-               family sheet FILE            print the teardown sheet of a family file as CSV
-               family export ID             print a loaded family as a family file
-               new family yaml ID [FOLDER]  write a family file to start from
-               new family code ID [FOLDER]  write a plug-in project to start from, with a test
+    private static Argument<string> File() => new("file") { Description = "The family file." };
 
-        """;
-
-    /// <summary>Runs a command.</summary>
-    /// <returns>0 when all is well, 1 when the family has errors or can't be had, 2 when the arguments are not understood.</returns>
-    public static async Task<int> Run(string[] args, TextWriter output, TextWriter errors)
+    /// <summary>What is asked of a family that is there.</summary>
+    public static Command Make()
     {
-        try
-        {
-            return args switch
-            {
-                ["family", "check", var file] => await WithReader(catalog => Check(catalog, file, output)),
-                ["family", "sheet", var file] => await WithReader(catalog => Sheet(catalog, file, output)),
-                ["family", "export", var id] => await WithCatalog(catalog => Export(catalog, id, output, errors)),
-                ["new", "family", var sort and ("yaml" or "code"), var id] => await Scaffold.Write(sort, id, ".", output),
-                ["new", "family", var sort and ("yaml" or "code"), var id, var folder] => await Scaffold.Write(sort, id, folder, output),
-                _ => await Misunderstood(errors),
-            };
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
-        {
-            await errors.WriteLineAsync(e.Message);
-            return 1;
-        }
+        var (check, sheet, id) = (File(), File(), new Argument<string>("id") { Description = "The family." });
+        var checking = new ToldCommand("check", "Says what is wrong or doubtful in a family file; ends with 1 when something is wrong.", "Example:\n  family check my-gearbox.yaml") { check };
+        var printing = new ToldCommand("sheet", "Prints the teardown sheet of a family file as CSV.", "Example:\n  family sheet my-gearbox.yaml > sheet.csv") { sheet };
+        var exporting = new ToldCommand("export", "Prints a loaded family as a family file.", "Example:\n  family export brackenmere-4 > brackenmere-4.yaml") { id };
+        checking.SetAction((asked, _) => WithReader(catalog => Check(catalog, asked.GetValue(check)!, asked.InvocationConfiguration.Output)));
+        printing.SetAction((asked, _) => WithReader(catalog => Sheet(catalog, asked.GetValue(sheet)!, asked.InvocationConfiguration.Output)));
+        exporting.SetAction((asked, _) => WithCatalog(catalog => Export(catalog, asked.GetValue(id)!, asked.InvocationConfiguration.Output, asked.InvocationConfiguration.Error)));
+        return new Command("family", "What somebody who writes a family asks, without a service running.") { checking, printing, exporting };
     }
 
-    private static async Task<int> Misunderstood(TextWriter errors)
+    /// <summary>Something to start from.</summary>
+    public static Command MakeNew()
     {
-        await errors.WriteAsync(Usage);
-        return 2;
+        var sort = new Argument<string>("sort") { Description = "yaml for a family file, code for a plug-in project with a test." };
+        var id = new Argument<string>("id") { Description = "The new family's id." };
+        var folder = new Argument<string>("folder") { Description = "Where to.", DefaultValueFactory = _ => "." };
+        sort.AcceptOnlyFromAmong("yaml", "code");
+        var family = new ToldCommand("family", "Writes a family to start from.", "Examples:\n  new family yaml my-gearbox\n  new family code my-gearbox plugins") { sort, id, folder };
+        family.SetAction((asked, _) => Scaffold.Write(asked.GetValue(sort)!, asked.GetValue(id)!, asked.GetValue(folder)!, asked.InvocationConfiguration.Output));
+        return new Command("new", "Something to start from.") { family };
     }
 
     private static async Task<int> Check(PluginCatalog catalog, string file, TextWriter output)
     {
-        var read = catalog.ReadFile(Path.GetFileName(file), await File.ReadAllBytesAsync(file));
+        var read = catalog.ReadFile(Path.GetFileName(file), await System.IO.File.ReadAllBytesAsync(file));
         return await Report(read, output);
     }
 
@@ -69,7 +60,7 @@ public static class FamilyCommand
 
     private static async Task<int> Sheet(PluginCatalog catalog, string file, TextWriter output)
     {
-        var read = catalog.ReadFile(Path.GetFileName(file), await File.ReadAllBytesAsync(file));
+        var read = catalog.ReadFile(Path.GetFileName(file), await System.IO.File.ReadAllBytesAsync(file));
         if (read.Family is not { } family || read.Diagnostics.Any(d => d.IsError))
             return await Report(read, output);
         using var table = new MemoryStream();
@@ -100,7 +91,7 @@ public static class FamilyCommand
     {
         var copy = Directory.CreateDirectory(Path.Combine(data, "plugins", Reader)).FullName;
         foreach (var file in Directory.EnumerateFiles(Path.Combine(AppContext.BaseDirectory, "plugins", Reader)))
-            File.Copy(file, Path.Combine(copy, Path.GetFileName(file)));
+            System.IO.File.Copy(file, Path.Combine(copy, Path.GetFileName(file)));
         return options with { PluginFolders = [Path.Combine(data, "plugins")] };
     });
 

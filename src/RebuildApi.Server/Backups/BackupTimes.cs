@@ -19,7 +19,7 @@ public sealed record BackupTimes(TimeOnly At, TimeZoneInfo Zone)
             return null;
         return TimeOnly.TryParseExact(setting, "HH:mm", CultureInfo.InvariantCulture, DateTimeStyles.None, out var at)
             ? new BackupTimes(at, zone)
-            : throw new FormatException($"{setting} is not a time of day such as 02:00, nor {Off}.");
+            : throw new FormatException($"{ServerOptions.Section}:BackupAt is {setting}, which is not a time of day such as 02:00, nor {Off}.");
     }
 
     /// <summary>The last moment at or before now at which one was due.</summary>

@@ -1,24 +1,35 @@
+using System.CommandLine;
 using System.Globalization;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
+using RebuildApi.Server.Commands;
 
 namespace RebuildApi.Server.Demo;
 
 /// <summary><c>demo [--once] [--port N]</c>: starts the service on a fresh folder, plays the demo teardown over HTTP, prints the answers, and serves on.</summary>
 public static class DemoCommand
 {
-    private const string Usage = "usage: demo [--once] [--port N]\n  --once  leave after the answers\n  --port  where to listen on 127.0.0.1; a free port when not said\n";
+    /// <summary>The command.</summary>
+    public static Command Make()
+    {
+        var once = new Option<bool>("--once") { Description = "Leave after the answers." };
+        var port = new Option<ushort>("--port") { Description = "Where to listen on 127.0.0.1; a free port when not said.", HelpName = "number" };
+        var command = new ToldCommand("demo", "Starts the service on a fresh folder, plays the teardown of an invented gearbox over HTTP, prints the answers, and serves on.", """
+            Examples:
+              demo --once
+              demo --port 5280
+            """)
+        {
+            once, port,
+        };
+        command.SetAction((asked, _) => Run(asked.GetValue(once), asked.GetValue(port)));
+        return command;
+    }
 
     /// <summary>Runs the demo.</summary>
-    /// <returns>0 when every request was answered; 1 when one was refused; 2 when the arguments are not understood.</returns>
-    public static async Task<int> Run(string[] args)
+    /// <returns>0 when every request was answered; 1 when one was refused.</returns>
+    private static async Task<int> Run(bool once, int port)
     {
-        if (!TryRead(args, out var once, out var port))
-        {
-            await Console.Error.WriteAsync(Usage);
-            return 2;
-        }
-
         var folder = Directory.CreateTempSubdirectory("rebuild-demo-");
         try
         {
@@ -62,21 +73,4 @@ public static class DemoCommand
 
     private static Uri AddressOf(WebApplication app) =>
         new(app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First().TrimEnd('/') + "/");
-
-    private static bool TryRead(string[] args, out bool once, out int port)
-    {
-        (once, port) = (false, 0);
-        for (var i = 0; i < args.Length; i++)
-        {
-            if (args[i] == "--once")
-                once = true;
-            else if (args[i] != "--port" || i + 1 == args.Length || !TryPort(args[++i], out port))
-                return false;
-        }
-
-        return true;
-    }
-
-    private static bool TryPort(string text, out int port) =>
-        int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out port) && port <= 65535;
 }

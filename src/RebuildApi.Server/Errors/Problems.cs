@@ -95,6 +95,9 @@ public static class Problems
     public static readonly Problem ReceiverResting = new("receiver-resting", 409, "The receiver is left alone just now",
         "It failed five times in a row, so that for a minute nothing is even tried.", "Mend the receiver and POST its pings: one that is taken ends the rest.");
 
+    public static readonly Problem UnknownCustomer = new("unknown-customer", 404, "There is no such customer",
+        "No unit bears this name, or ever did.", "GET /v1/customers lists them; the name must be the same letter for letter.");
+
     public static readonly Problem StockShort = new("stock-short", 409, "There is not enough on the shelf",
         "Less is free on the shelf than is asked for; the rest is kept for other units or was taken.", "GET /v1/stock says how many are free; ask for fewer, or let another reservation go.");
 
@@ -166,7 +169,7 @@ public static class Problems
     [
         MalformedJson, MalformedCsv, MalformedWorkbook, InvalidBody, InvalidQuery, InvalidHeader, InvalidContent, NotComputable, BadRequest, HostNotAllowed, CrossSite, NotFound,
         UnknownFamily, UnknownUnit, UnknownPlace, UnknownInstrumentId, UnknownStation, UnknownPlugin, UnknownPartId, UnknownStockId, UnknownReservation,
-        UnknownPlan, UnknownQuote, UnknownMachining, UnknownEntry, UnknownBackup, UnknownWebhook, UnknownDelivery, ReceiverResting,
+        UnknownPlan, UnknownQuote, UnknownMachining, UnknownEntry, UnknownBackup, UnknownCustomer, UnknownWebhook, UnknownDelivery, ReceiverResting,
         StockShort, QuoteOvertaken, ApprovalNeeded, MethodNotAllowed, RequestTimeout, DuplicateId, PartElsewhere, RevisionConflict, IdempotencyKeyReused,
         IdempotencyKeyMissing, VersionConflict, BodyTooLarge, UnsupportedMediaType, PreconditionRequired, TooManyRequests, HeadersTooLarge,
         Unexpected, StorageUnavailable, RulesUnavailable, PluginRefused, Timeout,

@@ -1,3 +1,4 @@
+using Microsoft.Extensions.Configuration.Json;
 using RebuildApi.Server.Endpoints;
 using RebuildApi.Server.Pages;
 
@@ -12,7 +13,7 @@ public static class RebuildApplication
     /// <summary>Makes the service, ready to run.</summary>
     public static WebApplication Create(string[] args)
     {
-        var builder = WebApplication.CreateSlimBuilder(args);
+        var builder = Builder(args);
         builder.AddRebuild();
         var app = builder.Build();
         app.UsePipeline();
@@ -63,6 +64,25 @@ public static class RebuildApplication
         app.MapHistory();
         app.MapAudit();
         app.MapBackups();
+        app.MapCustomers();
         return app;
+    }
+
+    /// <summary>The settings that the service would run with, for commands that work beside it.</summary>
+    /// <exception cref="SettingsException">Some can't be used.</exception>
+    public static ServerOptions Settings(string[] args) => SettingsCheck.Read(Builder(args).Configuration);
+
+    // The settings file beside the program stands below one in the folder it is started in, and both below the environment and the arguments.
+    private static WebApplicationBuilder Builder(string[] args)
+    {
+        var builder = WebApplication.CreateSlimBuilder(args);
+        builder.Configuration.Sources.Insert(0, new JsonConfigurationSource { Path = Path.Combine(AppContext.BaseDirectory, "appsettings.json"), Optional = true }.Resolved());
+        return builder;
+    }
+
+    private static JsonConfigurationSource Resolved(this JsonConfigurationSource source)
+    {
+        source.ResolveFileProvider();
+        return source;
     }
 }

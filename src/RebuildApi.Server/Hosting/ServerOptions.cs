@@ -1,3 +1,5 @@
+using System.ComponentModel.DataAnnotations;
+
 namespace RebuildApi.Server;
 
 /// <summary>The settings of the service: section <c>Rebuild</c> of the configuration, or environment variables <c>Rebuild__DataFolder</c> and so on.</summary>
@@ -25,6 +27,7 @@ public sealed record ServerOptions
     public string[] Hosts { get; init; } = ["localhost", "127.0.0.1", "[::1]"];
 
     /// <summary>Most requests of one client in a minute; 0 for no limit.</summary>
+    [Range(0, 1_000_000)]
     public int RequestsPerMinute { get; init; }
 
     /// <summary>Where backups lie, best on another disk; <c>backups</c> in the data folder when not said.</summary>
@@ -34,9 +37,22 @@ public sealed record ServerOptions
     public string BackupAt { get; init; } = "02:00";
 
     /// <summary>How many of the backups that were made by themselves are kept.</summary>
+    [Range(1, 1000)]
     public int BackupsKept { get; init; } = 14;
 
+    /// <summary>After how many years without a new record a customer's records are listed for a person to look at. Nothing is removed by itself.</summary>
+    [Range(1, 100)]
+    public int KeepYears { get; init; } = 10;
+
+    /// <summary>Where traces and metrics go by the OpenTelemetry protocol, such as <c>http://127.0.0.1:4317</c>; nowhere, and at no cost, when not said.</summary>
+    public string? TelemetryTo { get; init; }
+
+    /// <summary>How long stopping may wait for what was begun, seconds.</summary>
+    [Range(1, 300)]
+    public int StopSeconds { get; init; } = 15;
+
     /// <summary>Longest time for one request, seconds.</summary>
+    [Range(1, 3600)]
     public int RequestSeconds { get; init; } = 60;
 
     /// <summary>

@@ -21,12 +21,11 @@ public static class Services
     /// <summary>Registers everything.</summary>
     public static void AddRebuild(this WebApplicationBuilder builder)
     {
-        var section = builder.Configuration.GetSection(ServerOptions.Section);
-        var options = section.Get<ServerOptions>() ?? new ServerOptions();
-        builder.WebHost.UseUrls(Listening.Checked(options.Listen));
+        var options = SettingsCheck.Read(builder.Configuration);
+        builder.WebHost.UseUrls(options.Listen);
         builder.WebHost.ConfigureKestrel(kestrel => kestrel.AddServerHeader = false);
         var services = builder.Services;
-        services.Configure<ServerOptions>(section);
+        services.Configure<ServerOptions>(builder.Configuration.GetSection(ServerOptions.Section));
         services.AddSingleton(TimeProvider.System);
         services.AddSingleton<IIdSource, SortableIds>();
         services.AddSingleton<ShapeBook>();
@@ -63,6 +62,10 @@ public static class Services
         services.AddHostedService<SettingsRecord>();
         services.AddHostedService<BackupSchedule>();
         services.AddWebhooks();
+        services.AddSystemd();
+        services.AddWindowsService();
+        services.AddTelemetry(options.TelemetryTo);
+        services.Configure<HostOptions>(o => o.ShutdownTimeout = TimeSpan.FromSeconds(options.StopSeconds));
         services.AddDocument();
         services.Configure<RouteHandlerOptions>(o => o.ThrowOnBadRequest = true);
         services.AddRequestTimeouts(o => o.DefaultPolicy = TimeoutOf(options));
@@ -74,7 +77,8 @@ public static class Services
         return new StoreOptions(Path.Combine(options.DataFolder, "shop.db"), time);
     }
 
-    private static PluginHostOptions PluginsOf(ServerOptions options, TimeProvider time)
+    /// <summary>Where plug-ins lie and who is trusted.</summary>
+    public static PluginHostOptions PluginsOf(ServerOptions options, TimeProvider time)
     {
         var usual = PluginHostOptions.Beside(AppContext.BaseDirectory, options.DataFolder, FamilyCheck.Check) with
         {

@@ -25,6 +25,7 @@ public sealed class DocumentWords : IDocumentFilter
         ("stations", "Benches, and whether they agree."),
         ("statistics", "What the shop's own records say of wear and comebacks."),
         ("plugins", "The assemblies that bring families: their state, approval and reloading."),
+        ("customers", "What is kept of whom, to be given out on request and looked at when it is old."),
         ("audit", "Who did what and when, chained by hash so that tampering shows."),
         ("backups", "Copies of everything, made while benches work and checked before they count."),
         ("webhooks", "Receivers that are told of what happens, signed, in order, each event at least once."),

@@ -55,7 +55,18 @@ internal sealed class Schema(SqliteConnection connection, TimeProvider time, Imm
         var at = time.GetUtcNow().UtcDateTime.ToString("yyyyMMdd'T'HHmmss'Z'", CultureInfo.InvariantCulture);
         var copy = $"{connection.DataSource}.before-{step.Name}-{at}";
         connection.Execute("VACUUM INTO @copy", new { copy });
+        RequireWhole(copy);
         return copy;
+    }
+
+    // An upgrade whose way back is damaged does not begin.
+    private static void RequireWhole(string copy)
+    {
+        using (var written = new FileStream(copy, FileMode.Open, FileAccess.ReadWrite))
+            written.Flush(flushToDisk: true);
+        using var opened = SqliteFile.OpenCopy(copy);
+        if (FileCheck.Thorough(opened).FirstOrDefault() is { } wrong)
+            throw new StorageUnavailableException("damaged", $"The copy before the upgrade is not whole ({wrong}). Nothing was upgraded.");
     }
 
     private void Apply(IEnumerable<Migration> missing, bool isNew)

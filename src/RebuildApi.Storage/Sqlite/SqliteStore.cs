@@ -41,6 +41,25 @@ public sealed class SqliteStore : IStore
     /// <exception cref="StorageUnavailableException"><c>locked</c>: a program has the database open.</exception>
     public static BackupReport Restore(StoreOptions options, string copy, bool dryRun) => new SqliteRestore(options).Restore(copy, dryRun);
 
+    /// <summary>Fills a database that nobody uses yet, at the schema that what fills it fits, and brings it up to date afterwards.</summary>
+    internal static T Fill<T>(StoreOptions options, int schema, Func<SqliteConnection, T> fill)
+    {
+        try
+        {
+            var (file, steps) = (new SqliteFile(options), Migration.Shipped());
+            using var connection = file.OpenWriter();
+            new Schema(connection, options.Time, steps).Check(schema, readOnly: false);
+            Prepare(file, connection, [.. steps.Where(s => s.Number <= schema)]);
+            var result = fill(connection);
+            new Schema(connection, options.Time, steps).Upgrade();
+            return result;
+        }
+        catch (SqliteException e)
+        {
+            throw SqliteFaults.Translate(e);
+        }
+    }
+
     /// <inheritdoc cref="Open(StoreOptions)"/>
     internal static SqliteStore Open(StoreOptions options, ImmutableArray<Migration> steps)
     {
@@ -217,6 +236,14 @@ public sealed class SqliteStore : IStore
     /// <inheritdoc/>
     public ValueTask<Act?> NewestAct(string kind, CancellationToken cancellation) =>
         _readers.Read(c => new AuditQueries(c, _shop).NewestAct(kind), cancellation);
+
+    /// <inheritdoc/>
+    public ValueTask<ImmutableArray<CustomerSeen>> Customers(CancellationToken cancellation) =>
+        _readers.Read(c => new CustomerQueries(c, _shop).All(), cancellation);
+
+    /// <inheritdoc/>
+    public ValueTask<ImmutableArray<string>> UnitsOfCustomer(string customer, CancellationToken cancellation) =>
+        _readers.Read(c => new CustomerQueries(c, _shop).UnitsOf(customer), cancellation);
 
     /// <inheritdoc/>
     public ValueTask<ChainEnd> Head(CancellationToken cancellation) => _readers.Read(

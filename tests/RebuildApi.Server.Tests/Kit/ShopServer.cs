@@ -8,6 +8,7 @@ using Microsoft.Data.Sqlite;
 using Microsoft.Extensions.DependencyInjection;
 using RebuildApi.PluginHost;
 using RebuildApi.Storage;
+using RebuildApi.Storage.Sqlite;
 
 namespace RebuildApi.Server.Tests.Kit;
 
@@ -20,6 +21,7 @@ public sealed class ShopServer : WebApplicationFactory<Program>
     private readonly bool _keepsFolder;
     private readonly Dictionary<string, string> _settings = [];
     private TimeProvider? _clock;
+    private Func<StoreOptions, StoreOptions>? _opening;
     private readonly LosableCatalog _catalog = new(ShippedPlugins.Catalog);
 
     private IStore? _store;
@@ -55,6 +57,16 @@ public sealed class ShopServer : WebApplicationFactory<Program>
         _clock = clock;
         return this;
     }
+
+    /// <summary>Over a database that is opened in another manner than usual.</summary>
+    public ShopServer OpenedAs(Func<StoreOptions, StoreOptions> change)
+    {
+        _opening = change;
+        return this;
+    }
+
+    /// <summary>Where the database is.</summary>
+    public StoreOptions Database => new(Path.Combine(DataFolder, "shop.db"), TimeProvider.System);
 
     /// <summary>The shop's data folder.</summary>
     public string DataFolder => _folder.FullName;
@@ -100,6 +112,8 @@ public sealed class ShopServer : WebApplicationFactory<Program>
                 services.AddSingleton(_clock);
             if (_store is { } store)
                 services.AddSingleton(store);
+            if (_opening is not null)
+                services.AddSingleton<IStore>(_ => SqliteStore.Open(_opening(Database)));
         });
     }
 

@@ -1,0 +1,38 @@
+using System.Collections.Immutable;
+using System.Data.Common;
+using System.Text.Json;
+using Dapper;
+
+namespace RebuildApi.Storage.Sql;
+
+/// <summary>What is asked of all units together because of whose they are.</summary>
+internal sealed class CustomerQueries(DbConnection connection, string shop)
+{
+    private const string Bodies = "SELECT body FROM entry WHERE shop = @shop AND kind = 'unit' ORDER BY sequence";
+
+    private const string Newest =
+        """
+        SELECT e.unit, e.at FROM entry e
+        JOIN (SELECT unit, MAX(sequence) AS sequence FROM entry WHERE shop = @shop AND unit <> '' GROUP BY unit) n ON e.sequence = n.sequence
+        WHERE e.shop = @shop
+        """;
+
+    /// <summary>The units that name a customer, or once did, in the order in which they were taken in.</summary>
+    public ImmutableArray<string> UnitsOf(string customer) =>
+        [.. Units().Where(u => u.Customer == customer).Select(u => u.Id).Distinct(StringComparer.Ordinal)];
+
+    /// <summary>Every customer that a unit names, or once did.</summary>
+    public ImmutableArray<CustomerSeen> All()
+    {
+        var touched = connection.Query<(string Unit, string At)>(Newest, new { shop }).ToDictionary(t => t.Unit, t => Stamp.Read(t.At), StringComparer.Ordinal);
+        return [.. Units()
+            .Where(u => u.Customer is not null)
+            .GroupBy(u => u.Customer!, StringComparer.Ordinal)
+            .OrderBy(g => g.Key, StringComparer.Ordinal)
+            .Select(g => new CustomerSeen(g.Key, g.Select(u => u.Id).Distinct(StringComparer.Ordinal).Count(), g.Min(u => u.Opened), g.Max(u => touched[u.Id])))];
+    }
+
+    // Each edition of each unit: a name that was changed later is on record all the same.
+    private IEnumerable<Unit> Units() =>
+        connection.Query<string>(Bodies, new { shop }, buffered: false).Select(body => JsonSerializer.Deserialize(body, StoreJson.Default.Unit)!);
+}
