@@ -41,6 +41,9 @@ public interface IStore : IAsyncDisposable
     /// <summary>Instruments in the order of their ids.</summary>
     ValueTask<Page<Instrument>> Instruments(string? after, int limit, CancellationToken cancellation);
 
+    /// <summary>One part over all units of the shop, or null.</summary>
+    ValueTask<PartFile?> Part(string component, CancellationToken cancellation);
+
     /// <summary>One of the shop's own records, or null.</summary>
     ValueTask<T?> Find<T>(string id, CancellationToken cancellation)
         where T : class, IShopRecord<T>;

@@ -42,5 +42,10 @@ namespace RebuildApi.Storage;
 [JsonSerializable(typeof(PriorUpdate))]
 [JsonSerializable(typeof(Act))]
 [JsonSerializable(typeof(Webhook))]
+[JsonSerializable(typeof(StagePassing))]
+[JsonSerializable(typeof(SignOff))]
+[JsonSerializable(typeof(Attachment))]
+[JsonSerializable(typeof(PartLabel))]
+[JsonSerializable(typeof(PartRemoval))]
 [JsonSerializable(typeof(ImmutableSortedDictionary<string, string>))]
 internal sealed partial class StoreJson : JsonSerializerContext;

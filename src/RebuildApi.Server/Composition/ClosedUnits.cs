@@ -7,7 +7,7 @@ namespace RebuildApi.Server.Composition;
 public static class ClosedUnits
 {
     /// <summary>The stage of a closed unit.</summary>
-    public const string Stage = "handed-over";
+    public const string Stage = UnitStages.HandedOver;
 
     /// <summary>Cause to in how many units it was confirmed.</summary>
     public static ImmutableSortedDictionary<string, int> Count(IEnumerable<ConfirmedCauses> statements) => statements

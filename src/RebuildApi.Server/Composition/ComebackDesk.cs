@@ -15,7 +15,8 @@ public sealed class ComebackDesk(Bench bench)
     /// <summary>Records one comeback.</summary>
     public async Task<StoredAnswer> Keep(string unit, Body<ComebackRequest> body, CancellationToken cancellation)
     {
-        var judgement = (await bench.Store.LatestJudgement(unit, null, cancellation))?.Kept.Id;
+        // What stood when it went out; where it was never handed over by its gate, the last that was kept.
+        var judgement = (await bench.Store.LatestJudgement(unit, "hand-over", cancellation) ?? await bench.Store.LatestJudgement(unit, null, cancellation))?.Kept.Id;
         return await bench.Change(unit, body.Request, work => Keep(work, body.Value, judgement), cancellation);
     }
 

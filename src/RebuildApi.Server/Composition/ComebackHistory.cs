@@ -13,7 +13,6 @@ namespace RebuildApi.Server.Composition;
 /// <summary>Comebacks counted over the shop's records. A unit counts once it was handed over, or came back.</summary>
 public sealed class ComebackHistory(IStore store, ShopHistory history)
 {
-    private const string HandedOver = "handed-over";
     private const int AtOnce = 500;
 
     /// <summary>How many units came back of those handed over; of one family, or of all.</summary>
@@ -73,7 +72,7 @@ public sealed class ComebackHistory(IStore store, ShopHistory history)
         return laidTo.Contains(subject) || laidTo.Contains($"{subject}/{characteristic.Id}") || laidTo.Contains($"{placement.Position}/{characteristic.Id}");
     }
 
-    private static bool HasGoneOut(Unit unit, Dictionary<string, ImmutableHashSet<string>> laidTo) => unit.Stage == HandedOver || laidTo.ContainsKey(unit.Id);
+    private static bool HasGoneOut(Unit unit, Dictionary<string, ImmutableHashSet<string>> laidTo) => unit.Stage == UnitStages.HandedOver || laidTo.ContainsKey(unit.Id);
 
     /// <summary>Each unit that came back, with everything its comebacks were laid to.</summary>
     private async Task<Dictionary<string, ImmutableHashSet<string>>> LaidTo(CancellationToken cancellation)

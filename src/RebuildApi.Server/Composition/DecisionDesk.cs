@@ -1,5 +1,3 @@
-using System.Text.Json;
-using RebuildApi.Contracts;
 using RebuildApi.Server.Errors;
 using RebuildApi.Server.Requests;
 using RebuildApi.Server.Results;
@@ -36,21 +34,12 @@ public sealed class DecisionDesk(Bench bench, Judging judging)
 
     private static StoredAnswer Keep(BenchWork work, DecisionRequest sent, Judged judged, string outcome)
     {
-        if (work.File.Unit.Version != judged.File.Unit.Version)
-            throw new VersionConflictException("unit", work.Unit, judged.File.Unit.Version, work.File.Unit.Version);
+        judged.RequireStill(work.File);
         var decision = new Decision(
             sent.Id ?? work.Ids.Next(), sent.Subject, sent.Choice, sent.Reason, sent.Person, sent.Bench, work.Now, outcome, judged.View.InputsSha256, sent.Supersedes);
         work.Session.Add(work.Unit, decision);
-        work.Session.KeepJudgement(work.Unit, judged.View.InputsSha256, judged.Family.DeclarationSha256, "decision", SnapshotOf(judged), JudgementOf(judged));
+        work.Session.Keep(judged, "decision");
         return Answer.Created($"/v1/units/{work.Unit}/decisions", DecisionWire.From(decision), Etags.Of(Etags.Unit, work.Version));
-    }
-
-    internal static byte[] SnapshotOf(Judged judged) => JsonSerializer.SerializeToUtf8Bytes(judged.View.Snapshot, ContractJson.Default.UnitSnapshot);
-
-    internal static byte[] JudgementOf(Judged judged)
-    {
-        var sheet = new AnswerSheet(judged, Display.For("mm"));
-        return JsonSerializer.SerializeToUtf8Bytes(new JudgementWire(sheet.Parts, sheet.Clearances, sheet.Pairings), WireJson.Options);
     }
 
     private static string OutcomeOf(string subject, Judged judged)

@@ -63,7 +63,7 @@ public sealed class DiagnosisDesk(IStore store, Judging judging)
     }
 
     // Whole before it is stripped and again once it is together.
-    private static TestStage StageOf(string stage) => stage is "intake" or "final-test" or "handed-over" ? TestStage.BeforeStripDown : TestStage.Teardown;
+    private static TestStage StageOf(string stage) => UnitStages.IsWhole(stage) ? TestStage.BeforeStripDown : TestStage.Teardown;
 
     private static DiagnosisWire Answer(UnitView view, CauseNetwork network, int number, DiagnosisQuestion question, UnitFile? file, Display show)
     {

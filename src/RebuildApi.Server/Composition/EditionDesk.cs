@@ -46,8 +46,7 @@ public sealed class EditionDesk(Bench bench, FamilyBook families, Judging judgin
             bench.Ids.Next(), to.Id, "move-edition", $"From {before.Family.SemVer} to {to.SemVer}: {sent.Reason}", sent.Person, sent.Bench, bench.Time.GetUtcNow(), "",
             judged.View.InputsSha256, null);
         session.Add(before.Id, decision);
-        session.KeepJudgement(
-            before.Id, judged.View.InputsSha256, judged.Family.DeclarationSha256, "edition-move", DecisionDesk.SnapshotOf(judged), DecisionDesk.JudgementOf(judged));
+        session.Keep(judged, "edition-move");
         var moved = session.Unit(before.Id)!;
         return Answer.Created(
             $"/v1/units/{before.Id}/decisions",

@@ -5,18 +5,16 @@ using RebuildApi.Storage;
 
 namespace RebuildApi.Server.Composition;
 
-/// <summary>The parts that came with the shop's units or were laid aside from them. A unit that was handed over took its parts along.</summary>
+/// <summary>The parts that came with the shop's units or were laid aside from them. A unit that left the shop took its parts along.</summary>
 public sealed class PartsOfUnits(ShopHistory history) : ICandidateSource
 {
-    private const string Gone = "handed-over";
-
     /// <inheritdoc/>
     public async ValueTask<ImmutableArray<OfferedPart>> Find(PartWanted wanted, CancellationToken cancellation)
     {
         var offered = ImmutableArray.CreateBuilder<OfferedPart>();
         await foreach (var file in history.Files(wanted.Family.Family.Version.Id, cancellation))
         {
-            if (file.Unit.Stage != Gone)
+            if (!UnitStages.IsGone(file.Unit.Stage))
                 offered.AddRange(Of(file, wanted));
         }
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Snapshots;
+using RebuildApi.Server.Composition.Stages;
 using RebuildApi.Server.Errors;
 using RebuildApi.Server.Requests;
 using RebuildApi.Server.Wire;
@@ -24,6 +25,15 @@ public sealed class PolicyIntake(FamilyBook families)
             ByFamily = NoneIfEmpty([.. rules.Where(r => r.Criticality is null && r.Family is not null).Select(r => new FamilyRule(r.Family!, r.Decision, (double)r.Probability))]),
             ByCriticality = NoneIfEmpty([.. rules.Where(r => r.Criticality is not null).Select(OfCriticality)]),
         };
+    }
+
+    /// <summary>The requirements that may be left out over a signature; null when none may.</summary>
+    public static ImmutableArray<string>? Exceptions(PolicyRequest sent, Complaints complaints)
+    {
+        var allowed = Gates.All.Values.Where(r => r.Leave == Leave.Exception).Select(r => r.Id).Order(StringComparer.Ordinal).ToArray();
+        foreach (var (id, i) in (sent.Exceptions ?? []).Select((e, i) => (e, i)).Where(x => !allowed.Contains(x.e)))
+            complaints.AddUnknown(Pointer.Entry("/exceptions", i), FieldProblems.NotAllowed, $"There is no exception to {id}.", id, allowed);
+        return sent.Exceptions is { IsEmpty: false } given ? [.. given.Distinct(StringComparer.Ordinal)] : null;
     }
 
     private static CriticalityRule OfCriticality(PolicyRuleRequest r) => new(r.Criticality!.Value, r.Decision, (double)r.Probability) { Family = r.Family };
@@ -59,7 +69,10 @@ public sealed class PolicyIntake(FamilyBook families)
             return null;
         try
         {
-            return new ShopLimit(sent.Subject, new Limits(low, high, target, new Source(SourceKind.Judgement, sent.Source))) { Family = sent.Family };
+            var limits = new Limits(low, high, target, new Source(SourceKind.Judgement, sent.Source));
+            if (IsSafety(sent.Subject, family) && IsWider(limits, FamilyLimits(sent.Subject, family)))
+                complaints.Add(pointer, FieldProblems.OutOfRange, $"A person can be hurt by {sent.Subject}: the shop's own window may be narrower than the family's, not wider.", sent.Subject);
+            return new ShopLimit(sent.Subject, limits) { Family = sent.Family };
         }
         catch (ArgumentException)
         {
@@ -67,6 +80,15 @@ public sealed class PolicyIntake(FamilyBook families)
             return null;
         }
     }
+
+    private static bool IsSafety(string subject, FamilyIndex family) =>
+        (family.Loops.GetValueOrDefault(subject)?.Criticality ?? (Address.TryParse(subject) is { } at ? family.CharacteristicAt(at)?.Criticality : null)) == Criticality.SafetyCritical;
+
+    private static Limits? FamilyLimits(string subject, FamilyIndex family) =>
+        family.Loops.GetValueOrDefault(subject)?.Window ?? (Address.TryParse(subject) is { } at ? family.ServiceLimitsAt(at) : null);
+
+    private static bool IsWider(Limits own, Limits? family) =>
+        (family?.Low is { } low && !(own.Low?.InSi >= low.InSi)) || (family?.High is { } high && !(own.High?.InSi <= high.InSi));
 
     private static void RequireOnce(ImmutableArray<ShopLimit> limits, Complaints complaints)
     {

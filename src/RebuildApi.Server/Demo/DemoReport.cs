@@ -33,6 +33,9 @@ public sealed class DemoReport(HttpClient http, TextWriter output)
         report.Missing(Entries(verdicts, "missing"));
         report.Heading("what keeps the unit from going on");
         report.Blocks(Entries(verdicts, "blocks"));
+        report.Heading("where it is, and what its next gate asks for");
+        using var stages = await Get($"/v1/units/{unit}/stages");
+        report.Gate(stages.RootElement);
         report.Heading("cautions");
         report.Cautions(Entries(verdicts, "cautions"));
     }

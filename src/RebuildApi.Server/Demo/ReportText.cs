@@ -116,6 +116,21 @@ public sealed class ReportText(TextWriter output)
             Line("  ", $"{why.Key} {string.Join(", ", why.Select(b => Text(b, "subject")))}");
     }
 
+    /// <summary>Where a unit is, what was left out on the way, and what its next gate asks for.</summary>
+    public void Gate(JsonElement stages)
+    {
+        Line("  ", $"at: {Text(stages, "stage")}");
+        foreach (var left in stages.GetProperty("leftOut").EnumerateArray())
+            Line("  ", $"{Text(left, "requirement")} {Text(left, "state")}: {Text(left, "reason")} ({Text(left, "person")})");
+        if (!stages.TryGetProperty("next", out var next))
+            return;
+        foreach (var asked in next.GetProperty("requirements").EnumerateArray())
+        {
+            var unmet = asked.GetProperty("unmet").EnumerateArray().ToArray();
+            Line("  ", $"to {Text(next, "to")}: {Text(asked, "name")}: {(unmet.Length == 0 ? "yes" : $"no, {unmet.Length.ToString(CultureInfo.InvariantCulture)} open; {Text(unmet[0], "words")} {Text(unmet[0], "fix")}")}");
+        }
+    }
+
     /// <summary>What can hurt.</summary>
     public void Cautions(IEnumerable<JsonElement> cautions)
     {

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using RebuildApi.Contracts;
 using RebuildApi.Server.Composition;
+using RebuildApi.Server.Composition.Shop;
 using RebuildApi.Server.Errors;
 using RebuildApi.Server.Requests;
 using RebuildApi.Server.Results;
@@ -39,6 +40,8 @@ public static class ComponentEndpoints
             var component = Known(sent, position!.Kind, work) ?? New(sent, position.Kind, attributes, work);
             var placement = new Placement(place.Position, place.Index, component.Id, sent.Role, sent.Facing, sent.IndexMark);
             work.Session.Place(unit, placement);
+            if (sent.Role != PlacementRole.Chosen)
+                Shelf.Take(work.Session, component, work.Now);
             var placements = work.Session.File(unit)!.Placements;
             return Answer.Created($"/v1/units/{unit}/components", ComponentWire.From(component, placements), Etags.Of(Etags.Unit, work.Version));
         }, cancellation);

@@ -39,13 +39,14 @@ public static class PolicyEndpoints
         var expected = Writes.ExpectedVersion(http, Etags.Policy);
         var complaints = new Complaints();
         var policy = intake.Read(body.Value, complaints);
+        var exceptions = PolicyIntake.Exceptions(body.Value, complaints);
         complaints.ThrowIfAny(Problems.InvalidContent);
         var answer = await store.Write(body.Request, session =>
         {
             var now = session.Policy();
             if (expected is { } seen && seen != now.Number)
                 throw Conflict(now, seen, asked.Show);
-            var put = session.Put(new PolicyEdition(0, policy, body.Value.Person, body.Value.Reason, time.GetUtcNow()), expected);
+            var put = session.Put(new PolicyEdition(0, policy, body.Value.Person, body.Value.Reason, time.GetUtcNow()) { MayExcept = exceptions }, expected);
             return Answer.Changed(PolicyWire.From(put, asked.Show), Etags.Of(Etags.Policy, put.Number));
         }, cancellation);
         return new(answer, body.Request.DryRun);

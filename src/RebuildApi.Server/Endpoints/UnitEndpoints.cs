@@ -11,8 +11,6 @@ namespace RebuildApi.Server.Endpoints;
 /// <summary>Gearboxes in the shop, from intake to hand-over.</summary>
 public static class UnitEndpoints
 {
-    private const string FirstStage = "intake";
-
     /// <summary>The routes.</summary>
     public static void MapUnits(this IEndpointRouteBuilder routes)
     {
@@ -25,12 +23,12 @@ public static class UnitEndpoints
                 """);
         group.List<ListOf<UnitWire>>("/units", List, "listUnits", "List units", "Units in the order of their ids.").Takes(Stage);
         group.Read("/units/{unit}", Get, "getUnit", "Get a unit", "One unit; its ETag is what a change must name.").Tagged().Fails(Problems.UnknownUnit);
-        group.Change("/units/{unit}", Change, "changeUnit", "Change a unit", "Changes the fields that are sent; null takes one away. Readings are never changed here, only superseded.")
+        group.Change("/units/{unit}", Change, "changeUnit", "Change a unit", "Changes the fields that are sent; null takes one away. Readings are never changed here, only superseded; the stage is changed by passing gates.")
             .Fails(Problems.UnknownUnit, Problems.InvalidContent, Problems.RulesUnavailable)
-            .Example("""{ "stage": "teardown" }""");
+            .Example("""{ "customer": "Ferry Lane Farm" }""");
     }
 
-    private static readonly QueryOption Stage = new("stage", "Only units at this stage.");
+    private static readonly QueryOption Stage = new("stage", "Only units at this stage.", "string", UnitStages.All);
 
     private static async Task<CreatedAnswer<UnitWire>> Open(
         Body<UnitRequest> body, FamilyBook families, IStore store, IIdSource ids, TimeProvider time, CancellationToken cancellation)
@@ -42,7 +40,7 @@ public static class UnitEndpoints
             complaints.AddUnknown("/family", Problems.UnknownFamily, $"There is no family {sent.Family}.", sent.Family, [.. families.All.Select(f => f.Family.Version.Id)]);
         var complaint = family is null ? [] : ComplaintCheck.Read(sent.Complaint, family, complaints);
         complaints.ThrowIfAny(Problems.InvalidContent);
-        var unit = new Unit(sent.Id ?? ids.Next(), sent.Tag, family!.Family.Version, sent.Customer, complaint, sent.Words, FirstStage, time.GetUtcNow(), sent.Person, 0);
+        var unit = new Unit(sent.Id ?? ids.Next(), sent.Tag, family!.Family.Version, sent.Customer, complaint, sent.Words, UnitStages.Intake, time.GetUtcNow(), sent.Person, 0);
         var answer = await store.Write(body.Request, session => Created(session.Open(unit)), cancellation);
         return new(answer, body.Request.DryRun);
     }
@@ -81,14 +79,11 @@ public static class UnitEndpoints
         var complaints = new Complaints();
         if (given.Contains("tag") && sent.Tag is null)
             complaints.Add("/tag", FieldProblems.MissingField, "The tag can't be taken away.");
-        if (given.Contains("stage") && sent.Stage is null)
-            complaints.Add("/stage", FieldProblems.MissingField, "The stage can't be taken away.");
         var complaint = given.Contains("complaint") ? ComplaintCheck.Read(sent.Complaint, families.RequirePinned(now.Family), complaints) : now.Complaint;
         complaints.ThrowIfAny(Problems.InvalidContent);
         return now with
         {
             Tag = sent.Tag ?? now.Tag,
-            Stage = sent.Stage ?? now.Stage,
             Customer = given.Contains("customer") ? sent.Customer : now.Customer,
             Words = given.Contains("words") ? sent.Words : now.Words,
             Complaint = complaint,

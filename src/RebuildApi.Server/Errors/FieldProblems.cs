@@ -43,6 +43,9 @@ public static class FieldProblems
     public static readonly Problem Contradiction = Of("contradiction", "Fields that do not go together",
         "Two fields exclude each other, or one of several is needed.", "Send exactly one of those named.");
 
+    public static readonly Problem UnmetRequirement = Of("unmet-requirement", "A requirement of the gate is not met",
+        "The unit can't pass before this is there, or is left out rightly.", "Do what the message says, then pass the gate again.");
+
     public static readonly Problem UnknownPosition = Of("unknown-position", "The family has no such position", "The position is not in the family's build.", "GET the family or its sheet for the list.");
 
     public static readonly Problem UnknownCharacteristic = Of("unknown-characteristic", "The part has no such characteristic", "The kind of part at that position has no such characteristic.", "GET the family or its sheet for the list.");
@@ -91,7 +94,7 @@ public static class FieldProblems
     public static ImmutableArray<Problem> All { get; } =
     [
         UnknownField, MissingField, DuplicateField, WrongType, BareNumber, UnknownUnitOfMeasure, WrongDimension, TooManyDigits, OutOfRange, NotAllowed,
-        BadText, BadId, BadTime, BadCount, Contradiction, UnknownPosition, UnknownCharacteristic, UnknownKind, UnknownAttribute, UnknownDamage,
+        BadText, BadId, BadTime, BadCount, Contradiction, UnmetRequirement, UnknownPosition, UnknownCharacteristic, UnknownKind, UnknownAttribute, UnknownDamage,
         UnknownClearance, UnknownPiece, UnknownSymptom, UnknownTest, UnknownCause, UnknownComponent, UnknownInstrument, UnknownRecord, UnknownSubject, UnknownGear, UnknownPart, UnknownStock, UnknownLine, UnknownOperation, BadCursor, BadAddress, RowTooLong,
     ];
 

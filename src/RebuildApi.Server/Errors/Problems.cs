@@ -86,6 +86,7 @@ public static class Problems
 
     public static readonly Problem UnknownBackup = new("unknown-backup", 404, "There is no such backup",
         "The folder of backups has none of this name, or it was removed because enough newer ones are kept.", "GET /v1/backups lists them.");
+
     public static readonly Problem UnknownWebhook = new("unknown-webhook", 404, "There is no such receiver",
         "No receiver of this id is set up, or it was taken away.", "GET /v1/webhooks lists them; POST /v1/webhooks sets one up.");
 
@@ -97,6 +98,30 @@ public static class Problems
 
     public static readonly Problem UnknownCustomer = new("unknown-customer", 404, "There is no such customer",
         "No unit bears this name, or ever did.", "GET /v1/customers lists them; the name must be the same letter for letter.");
+
+    public static readonly Problem UnknownJudgement = new("unknown-judgement", 404, "There is no such judgement",
+        "No judgement of this id was kept of the unit.", "GET the judgements of the unit lists them.");
+
+    public static readonly Problem UnknownAttachment = new("unknown-attachment", 404, "There is no such attachment",
+        "The unit has no photo or document of this id.", "GET the attachments of the unit lists them.");
+
+    public static readonly Problem AttachmentLost = new("attachment-lost", 410, "The file behind the record is lost",
+        "The record and its hash stand, but the file in the folder of attachments is missing or was changed.", "Put it back from a backup; the hash says which it is.");
+
+    public static readonly Problem UnknownLabel = new("unknown-label", 404, "Nothing bears this label",
+        "The code is well formed, but the shop never gave it out.", "GET /v1/labels lists the codes given out.");
+
+    public static readonly Problem MistypedLabel = new("mistyped-label", 422, "The code is mistyped",
+        "A code is U for a unit or P for a part, digits, and a check letter that follows from them; here they do not agree.", "Look at the label again, or scan it.");
+
+    public static readonly Problem UnknownComponentId = new("no-such-component", 404, "There is no such part",
+        "No part of this id was ever recorded.", "GET the components of a unit lists its parts.");
+
+    public static readonly Problem GateNotMet = new("gate-not-met", 409, "Something that the gate asks for is missing",
+        "A unit goes on only when everything that its next gate asks for is there.", "Each entry of errors names one requirement, what is missing and what to do; GET the stages of the unit lists them.");
+
+    public static readonly Problem StageConflict = new("stage-conflict", 409, "The unit can't go there from where it is",
+        "Units pass one gate after the other; somebody may have been faster.", "GET the stages of the unit says where it is and where it may go.");
 
     public static readonly Problem StockShort = new("stock-short", 409, "There is not enough on the shelf",
         "Less is free on the shelf than is asked for; the rest is kept for other units or was taken.", "GET /v1/stock says how many are free; ask for fewer, or let another reservation go.");
@@ -170,6 +195,7 @@ public static class Problems
         MalformedJson, MalformedCsv, MalformedWorkbook, InvalidBody, InvalidQuery, InvalidHeader, InvalidContent, NotComputable, BadRequest, HostNotAllowed, CrossSite, NotFound,
         UnknownFamily, UnknownUnit, UnknownPlace, UnknownInstrumentId, UnknownStation, UnknownPlugin, UnknownPartId, UnknownStockId, UnknownReservation,
         UnknownPlan, UnknownQuote, UnknownMachining, UnknownEntry, UnknownBackup, UnknownCustomer, UnknownWebhook, UnknownDelivery, ReceiverResting,
+        UnknownJudgement, UnknownAttachment, AttachmentLost, UnknownLabel, MistypedLabel, UnknownComponentId, GateNotMet, StageConflict,
         StockShort, QuoteOvertaken, ApprovalNeeded, MethodNotAllowed, RequestTimeout, DuplicateId, PartElsewhere, RevisionConflict, IdempotencyKeyReused,
         IdempotencyKeyMissing, VersionConflict, BodyTooLarge, UnsupportedMediaType, PreconditionRequired, TooManyRequests, HeadersTooLarge,
         Unexpected, StorageUnavailable, RulesUnavailable, PluginRefused, Timeout,

@@ -22,6 +22,7 @@ public static class RebuildApplication
         app.MapUnitPage();
         app.MapShopPage();
         app.MapRecordPage();
+        app.MapLabelPage();
         app.MapStartPage();
         app.MapProblemPages();
         app.MapHealth();
@@ -30,7 +31,12 @@ public static class RebuildApplication
         app.MapFamilies();
         app.MapRejudgements();
         app.MapUnits();
+        app.MapStages();
+        app.MapKeptJudgements();
+        app.MapAttachments();
+        app.MapLabels();
         app.MapComponents();
+        app.MapPartHistory();
         app.MapMeasurements();
         app.MapFindings();
         app.MapTrials();

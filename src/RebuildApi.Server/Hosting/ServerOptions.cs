@@ -51,6 +51,14 @@ public sealed record ServerOptions
     [Range(1, 300)]
     public int StopSeconds { get; init; } = 15;
 
+    /// <summary>Largest photo or document that is taken, bytes; 16 MiB.</summary>
+    [Range(1, 1 << 30)]
+    public int AttachmentBytes { get; init; } = 16 << 20;
+
+    /// <summary>What the photos and documents of one unit may come to, bytes; 512 MiB.</summary>
+    [Range(1.0, 1e15)]
+    public long AttachmentBytesPerUnit { get; init; } = 512L << 20;
+
     /// <summary>Longest time for one request, seconds.</summary>
     [Range(1, 3600)]
     public int RequestSeconds { get; init; } = 60;

@@ -12,6 +12,7 @@ public sealed class DocumentWords : IDocumentFilter
         ("families", "Gearbox designs with their rules, and the sheet to fill in when stripping one."),
         ("units", "Gearboxes in the shop, from intake to hand-over."),
         ("parts", "What is in a unit: components, what was read of them, what was seen on them."),
+        ("labels", "Short codes on units and parts, and what they stand for."),
         ("trials", "Clearances read directly with known pieces fitted."),
         ("events", "What happens in the shop, as it happens."),
         ("answers", "Is this part good, will these clearances come right, may these parts run together; each with reasons."),

@@ -6,7 +6,6 @@ namespace RebuildApi.Server.Pages;
 /// <summary>The units that are still in the shop.</summary>
 public static class OpenUnits
 {
-    private const string Gone = "handed-over";
     private const int AtOnce = 500;
 
     /// <summary>All of them, the one that was taken in first first.</summary>
@@ -17,7 +16,7 @@ public static class OpenUnits
         do
         {
             var page = await store.Units(after, AtOnce, null, cancellation);
-            open.AddRange(page.Items.Where(u => u.Stage != Gone));
+            open.AddRange(page.Items.Where(u => !UnitStages.IsGone(u.Stage)));
             after = page.Next;
         }
         while (after is not null);

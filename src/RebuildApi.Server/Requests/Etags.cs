@@ -42,6 +42,9 @@ public static class Etags
         return $"\"{text}\"";
     }
 
+    /// <summary>The tag of a file: its whole hash.</summary>
+    public static string OfFile(string sha256) => $"\"{sha256}\"";
+
     /// <summary>Reads a tag; null when it is not one of this prefix.</summary>
     public static long? VersionOf(string tag, char prefix)
     {

@@ -11,9 +11,12 @@ public static class RequestBytes
 
     /// <summary>Reads the body.</summary>
     /// <exception cref="ProblemException">It is larger than allowed.</exception>
-    public static async ValueTask<ReadOnlyMemory<byte>> Read(HttpContext http)
+    public static ValueTask<ReadOnlyMemory<byte>> Read(HttpContext http) => Read(http, http.GetEndpoint()?.Metadata.GetMetadata<BodyLimit>()?.Bytes ?? UsualLimit);
+
+    /// <summary>Reads the body up to a limit.</summary>
+    /// <exception cref="ProblemException">It is larger.</exception>
+    public static async ValueTask<ReadOnlyMemory<byte>> Read(HttpContext http, int limit)
     {
-        var limit = http.GetEndpoint()?.Metadata.GetMetadata<BodyLimit>()?.Bytes ?? UsualLimit;
         if (http.Request.ContentLength > limit)
             throw TooLarge(limit);
         if (http.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } feature)

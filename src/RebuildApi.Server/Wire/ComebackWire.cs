@@ -36,8 +36,7 @@ public sealed record ComebackWire(
         [.. c.Complaint.Select(s => new SymptomSeenWire(s.Symptom, s.Gear))],
         c.Words,
         [.. c.Confirmed.Select(x => new ConfirmedCauseWire(x.Subject, x.Cause, x.Words))],
-        new ComebackBasisWire(
-            FamilyEditionWire.From(c.RestedOn.Family), c.RestedOn.Policy, c.RestedOn.Judgement, c.RestedOn.Measurements, c.RestedOn.Trials, c.RestedOn.Instruments),
+        ComebackBasisWire.From(c),
         c.Person,
         c.Supersedes);
 }
@@ -55,17 +54,42 @@ public sealed record ConfirmedCauseWire(string Subject, string? Cause, string? W
 /// <summary>What the unit went out on.</summary>
 /// <param name="Rules">The edition of the family's rules.</param>
 /// <param name="Policy">The edition of the shop's policy.</param>
-/// <param name="Judgement">The last judgement that was kept of the unit.</param>
+/// <param name="Judgement">The judgement that was kept when it was handed over; else the last that was kept.</param>
 /// <param name="Measurements">Ids of the measurements of what the comeback was laid to.</param>
 /// <param name="Trials">Ids of the trial assemblies of it.</param>
 /// <param name="Instruments">Ids of the instruments that took them.</param>
+/// <param name="Links">Where to read all this: how it went out, the judgement with the hash of its rules, the readings, each instrument, the family, the policy.</param>
 public sealed record ComebackBasisWire(
     FamilyEditionWire Rules,
     string Policy,
     string? Judgement,
     ImmutableArray<string> Measurements,
     ImmutableArray<string> Trials,
-    ImmutableArray<string> Instruments);
+    ImmutableArray<string> Instruments,
+    ImmutableArray<string> Links)
+{
+    /// <summary>From the store.</summary>
+    public static ComebackBasisWire From(Comeback c)
+    {
+        var on = c.RestedOn;
+        return new(FamilyEditionWire.From(on.Family), on.Policy, on.Judgement, on.Measurements, on.Trials, on.Instruments, [.. LinksOf(c.Unit, on)]);
+    }
+
+    private static IEnumerable<string> LinksOf(string unit, ComebackBasis on)
+    {
+        yield return $"/v1/units/{unit}/stages";
+        if (on.Judgement is { } judgement)
+            yield return $"/v1/units/{unit}/judgements/{judgement}";
+        if (!on.Measurements.IsEmpty)
+            yield return $"/v1/units/{unit}/measurements";
+        if (!on.Trials.IsEmpty)
+            yield return $"/v1/units/{unit}/trials";
+        foreach (var instrument in on.Instruments)
+            yield return $"/v1/instruments/{instrument}";
+        yield return $"/v1/families/{on.Family.Id}";
+        yield return "/v1/policy/editions";
+    }
+}
 
 /// <summary>A comeback to be recorded.</summary>
 /// <param name="Person">Who records it.</param>

@@ -13,6 +13,7 @@ namespace RebuildApi.Server.Wire;
 /// <param name="Overdue">What becomes of readings by an instrument whose calibration had ended.</param>
 /// <param name="Rules">Rules for a family, a criticality or both, in place of the general one; the most narrowly meant counts.</param>
 /// <param name="Limits">The shop's own limits, which stand before a family's.</param>
+/// <param name="Exceptions">The requirements of gates that a unit may go on without over a signature.</param>
 /// <param name="Person">Who signed it.</param>
 /// <param name="Reason">Why, in the person's own words.</param>
 /// <param name="Since">From when on, UTC.</param>
@@ -24,6 +25,7 @@ public sealed record PolicyWire(
     OverdueRule Overdue,
     ImmutableArray<PolicyRuleWire> Rules,
     ImmutableArray<ShopLimitWire> Limits,
+    ImmutableArray<string> Exceptions,
     string? Person,
     string? Reason,
     DateTimeOffset? Since)
@@ -43,6 +45,7 @@ public sealed record PolicyWire(
                 .. (policy.ByCriticality ?? []).Select(r => new PolicyRuleWire(r.Family, r.Criticality, r.Decision, r.Probability)),
             ],
             [.. policy.Limits.Select(l => new ShopLimitWire(l.Family, l.Subject, LimitsWire.From(l.Limits, show)!))],
+            edition.MayExcept ?? [],
             signed ? edition.Person : null,
             signed ? edition.Reason : null,
             signed ? edition.At : null);
@@ -79,6 +82,7 @@ public sealed record ShopLimitWire(string? Family, string Subject, LimitsWire Li
 /// <param name="Overdue">What becomes of readings by an instrument whose calibration had ended.</param>
 /// <param name="Rules">Rules for a family, a criticality or both.</param>
 /// <param name="Limits">The shop's own limits.</param>
+/// <param name="Exceptions">The requirements of gates that a unit may go on without over a signature. What can hurt a person is never left out.</param>
 public sealed record PolicyRequest(
     [Words(100)] string Person,
     [Words(2000, Lines = true)] string Reason,
@@ -87,7 +91,8 @@ public sealed record PolicyRequest(
     [OneOf("ordinary", "severe")] string Duty = "ordinary",
     OverdueRule Overdue = OverdueRule.Flag,
     [Entries(0, 200)] ImmutableArray<PolicyRuleRequest>? Rules = null,
-    [Entries(0, 1000)] ImmutableArray<ShopLimitRequest>? Limits = null);
+    [Entries(0, 1000)] ImmutableArray<ShopLimitRequest>? Limits = null,
+    [Entries(0, 20)] ImmutableArray<string>? Exceptions = null);
 
 /// <summary>A rule for a family, a criticality or both; at least one of them.</summary>
 /// <param name="Decision">How a doubtful value is decided.</param>

@@ -93,10 +93,8 @@ public sealed record SymptomRequest(
 /// <param name="Customer">Whose it is.</param>
 /// <param name="Complaint">What is wrong with it.</param>
 /// <param name="Words">The complaint in the owner's own words.</param>
-/// <param name="Stage">Where it is between intake and hand-over.</param>
 public sealed record UnitChangeRequest(
     [Words(60)] string? Tag = null,
     [Words(200)] string? Customer = null,
     [Entries(0, 50)] ImmutableArray<SymptomRequest>? Complaint = null,
-    [Words(2000, Lines = true)] string? Words = null,
-    [OneOf("intake", "teardown", "inspection", "decision", "assembly", "final-test", "handed-over")] string? Stage = null);
+    [Words(2000, Lines = true)] string? Words = null);

@@ -3,7 +3,7 @@ namespace RebuildApi.Storage;
 /// <summary>That a judgement was kept, and for what.</summary>
 /// <param name="Id">Its id; sorts by time.</param>
 /// <param name="Unit">The unit that was judged.</param>
-/// <param name="Purpose">What relied on it: <c>latest</c>, <c>decision</c>, <c>quote</c>, <c>approval</c>, <c>fitting</c>, <c>hand-over</c>, <c>edition-move</c>.</param>
+/// <param name="Purpose">What relied on it: <c>latest</c>, <c>gate</c>, <c>decision</c>, <c>quote</c>, <c>approval</c>, <c>fitting</c>, <c>hand-over</c>, <c>edition-move</c>.</param>
 /// <param name="InputsSha256">Canonical hash of the snapshot.</param>
 /// <param name="DeclarationSha256">Canonical hash of the family's declaration.</param>
 /// <param name="SnapshotSha256">SHA-256 of the snapshot's bytes as kept.</param>

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using RebuildApi.Contracts;
 
 namespace RebuildApi.Storage;
@@ -12,4 +13,7 @@ public sealed record PolicyEdition(long Number, Policy Policy, string Person, st
 {
     /// <summary>What holds until a shop says otherwise.</summary>
     public static PolicyEdition First { get; } = new(0, Policy.Default, "", "", DateTimeOffset.UnixEpoch);
+
+    /// <summary>The requirements of gates that a unit may go on without over a signature; none when the shop allows no exception.</summary>
+    public ImmutableArray<string>? MayExcept { get; init; }
 }

@@ -10,7 +10,7 @@ namespace RebuildApi.Storage;
 /// <param name="Customer">Whose it is, in the shop's own words, if said.</param>
 /// <param name="Complaint">What is wrong with it.</param>
 /// <param name="Words">The complaint in the owner's own words, if said.</param>
-/// <param name="Stage">Where it is between intake and hand-over.</param>
+/// <param name="Stage">Where it is: one of <see cref="UnitStages"/>.</param>
 /// <param name="Opened">When it was taken in, UTC.</param>
 /// <param name="OpenedBy">Who took it in.</param>
 /// <param name="Version">Row version; grows by one with every change of the unit or of anything in it.</param>

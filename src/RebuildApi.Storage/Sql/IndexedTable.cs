@@ -18,7 +18,7 @@ internal sealed record IndexedTable(string Name, string Kind, bool Newest, strin
     /// <summary>Every such table.</summary>
     public static readonly ImmutableArray<IndexedTable> All =
     [
-        new("unit", "unit", true, "r.id || '|' || r.stage", Of(StoreJson.Default.Unit, (e, u) => Text(e.Id, u.Stage))),
+        new("unit", "unit", true, "r.id || '|' || r.stage", Of(StoreJson.Default.Unit, (e, u) => Text(e.Id, UnitStages.Today(u.Stage)))),
         new("component", "component", false, "r.id || '|' || r.unit || '|' || r.revision",
             Of(StoreJson.Default.Component, (e, c) => Text(e.Id, e.Unit, c.Revision))),
         new("placement", "placement", true, "r.unit || '|' || r.position || '/' || r.place || '/' || r.role || '|' || r.component",
@@ -57,6 +57,11 @@ internal sealed record IndexedTable(string Name, string Kind, bool Newest, strin
         OfShop(ConfirmedCauses.Table),
         OfShop(PriorUpdate.Table),
         OfShop(Webhook.Table),
+        OfShop(StagePassing.Table),
+        OfShop(SignOff.Table),
+        OfShop(Attachment.Table),
+        OfShop(PartLabel.Table),
+        OfShop(PartRemoval.Table),
     ];
 
     private static IndexedTable OfShop<T>(ShopTable<T> table)

@@ -11,6 +11,12 @@ internal sealed class PartRows(Statements statements, string shop)
         WHERE shop = @shop AND component = @component AND unit <> @unit AND role IN ('found', 'fitted') LIMIT 1
         """;
 
+    private const string Twice =
+        """
+        SELECT unit || '/' || position || '#' || place FROM placement
+        WHERE shop = @shop AND component = @component AND unit = @unit AND role = @role AND (position <> @position OR place <> @index) LIMIT 1
+        """;
+
     private const string Others =
         """
         SELECT unit FROM component WHERE shop = @shop AND id = @component AND unit <> @unit
@@ -29,6 +35,9 @@ internal sealed class PartRows(Statements statements, string shop)
     /// <summary>The other units whose file shows this part.</summary>
     public List<string> OtherUnits(string unit, string component) =>
         statements.Texts(Others, ("shop", shop), ("unit", unit), ("component", component));
+
+    /// <summary>The unit that a part was found or is fitted in, if any.</summary>
+    public string? UnitOf(string component) => statements.Text(Elsewhere, ("shop", shop), ("unit", ""), ("component", component));
 
     public void CheckKnown(string component, int revision)
     {
@@ -52,6 +61,10 @@ internal sealed class PartRows(Statements statements, string shop)
     {
         if (LastRevision(placement.Component) == 0)
             throw new UnknownIdException("component", placement.Component);
+        var twice = statements.Text(Twice, ("shop", shop), ("component", placement.Component), ("unit", unit), ("role", Word(placement.Role)),
+            ("position", placement.Position), ("index", placement.Index));
+        if (twice is not null)
+            throw new ComponentPlacedElsewhereException(placement.Component, unit, twice);
         if (placement.Role == PlacementRole.Chosen)
             return;
         var elsewhere = statements.Text(Elsewhere, ("shop", shop), ("unit", unit), ("component", placement.Component));

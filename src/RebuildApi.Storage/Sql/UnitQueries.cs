@@ -75,7 +75,11 @@ internal sealed class UnitQueries(DbConnection connection, string shop)
         return [.. named.Select(instruments.Instrument).OfType<Instrument>()];
     }
 
-    private static Unit Read(VersionedBody row) => Body(row.Body, StoreJson.Default.Unit) with { Version = row.Version };
+    private static Unit Read(VersionedBody row)
+    {
+        var unit = Body(row.Body, StoreJson.Default.Unit);
+        return unit with { Version = row.Version, Stage = UnitStages.Today(unit.Stage) };
+    }
 
     private static T Body<T>(string body, JsonTypeInfo<T> shape) => JsonSerializer.Deserialize(body, shape)!;
 }

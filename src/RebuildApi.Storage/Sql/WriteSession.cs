@@ -72,6 +72,8 @@ internal sealed class WriteSession(Statements statements, string shop, ChainWrit
         _parts.Upsert(unit, placement, Append("placement", unit, id, placement, StoreJson.Default.Placement));
     }
 
+    public string? UnitOf(string component) => _parts.UnitOf(component);
+
     public void Vacate(string unit, string position, int index, PlacementRole role)
     {
         if (!_parts.Delete(unit, position, index, role))
@@ -131,6 +133,9 @@ internal sealed class WriteSession(Statements statements, string shop, ChainWrit
 
     public ImmutableArray<T> All<T>(string? unit = null, string? about = null)
         where T : class, IShopRecord<T> => new ShopQueries<T>(statements.Connection, shop).All(unit, about);
+
+    public T? Newest<T>(string? unit = null, string? about = null)
+        where T : class, IShopRecord<T> => new ShopQueries<T>(statements.Connection, shop).Newest(unit, about);
 
     public T Put<T>(T value, long? expected)
         where T : class, IShopRecord<T>

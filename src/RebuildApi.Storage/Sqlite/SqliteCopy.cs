@@ -36,6 +36,11 @@ internal sealed class SqliteCopy(string shop)
         UNION ALL SELECT 'prior', COUNT(*) FROM prior
         UNION ALL SELECT 'webhook', COUNT(*) FROM webhook
         UNION ALL SELECT 'webhook_delivery', COUNT(*) FROM webhook_delivery
+        UNION ALL SELECT 'stage', COUNT(*) FROM stage
+        UNION ALL SELECT 'sign_off', COUNT(*) FROM sign_off
+        UNION ALL SELECT 'attachment', COUNT(*) FROM attachment
+        UNION ALL SELECT 'label', COUNT(*) FROM label
+        UNION ALL SELECT 'removal', COUNT(*) FROM removal
         """;
 
     private static readonly ChainReport NoChain = new(0, "", null, null);

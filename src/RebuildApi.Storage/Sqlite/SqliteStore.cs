@@ -113,6 +113,10 @@ public sealed class SqliteStore : IStore
         _readers.Read(c => new UnitQueries(c, _shop).Unit(id), cancellation);
 
     /// <inheritdoc/>
+    public ValueTask<PartFile?> Part(string component, CancellationToken cancellation) =>
+        _readers.Read(c => new PartQueries(c, _shop).Of(component), cancellation);
+
+    /// <inheritdoc/>
     public ValueTask<Page<Unit>> Units(string? after, int limit, string? stage, CancellationToken cancellation) =>
         _readers.Read(c => new UnitQueries(c, _shop).Units(after, limit, stage), cancellation);
 

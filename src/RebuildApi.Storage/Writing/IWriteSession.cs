@@ -49,6 +49,9 @@ public interface IWriteSession
     /// <exception cref="ComponentPlacedElsewhereException">It is found or fitted in another unit and would be here too.</exception>
     void Place(string unit, Placement placement);
 
+    /// <summary>The unit that a part was found or is fitted in; null when it is in none.</summary>
+    string? UnitOf(string component);
+
     /// <summary>Takes back a placement, such as when a part leaves the unit. Nothing happens when there is none.</summary>
     void Vacate(string unit, string position, int index, PlacementRole role);
 
@@ -74,6 +77,10 @@ public interface IWriteSession
 
     /// <summary>All of the shop's own records of one sort, in the order in which they were last written; of one unit, or about one thing, when that is said.</summary>
     ImmutableArray<T> All<T>(string? unit = null, string? about = null)
+        where T : class, IShopRecord<T>;
+
+    /// <summary>The one of the shop's own records that was written last, or null; of one unit, or about one thing, when that is said.</summary>
+    T? Newest<T>(string? unit = null, string? about = null)
         where T : class, IShopRecord<T>;
 
     /// <summary>Adds one of the shop's own records, or changes one that is edited; its version grows by one. The unit's own version stays.</summary>

@@ -61,7 +61,7 @@ public sealed class SupersedesException(string kind, string id, string supersede
     public string Code { get; } = code;
 }
 
-/// <summary>A part is, or was found, in another unit; one part can't be in two.</summary>
+/// <summary>A part is, or was found, in another unit or another place; one part can't be in two.</summary>
 public sealed class ComponentPlacedElsewhereException(string component, string unit, string elsewhere)
     : Exception($"The component {component} can't be placed in {unit}: it is in {elsewhere}.")
 {

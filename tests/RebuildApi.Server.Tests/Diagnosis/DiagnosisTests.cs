@@ -108,7 +108,7 @@ public sealed class DiagnosisTests
         await using var server = ShopServer.Open();
         using var http = server.CreateClient();
         foreach (var (unit, cause) in new[] { ("u1", "third-rocks"), ("u2", "third-rocks"), ("u3", "detent-weak"), ("u4", "detent-weak") })
-            await Confirm(http, unit, cause, close: unit != "u4");
+            await Confirm(server, http, unit, cause, close: unit != "u4");
         var before = await Prior(http, "third-rocks");
 
         using var stale = await http.Send(HttpMethod.Post, "/v1/families/brackenmere-4/priors", """{ "units": 4, "reason": "r", "person": "Ada" }""");
@@ -128,14 +128,12 @@ public sealed class DiagnosisTests
         Assert.Equal(("Ada", "Looked through.", 1), ((string)update["person"]!, (string)update["reason"]!, (int)update["number"]!));
     }
 
-    private static async Task Confirm(HttpClient http, string unit, string cause, bool close)
+    private static async Task Confirm(ShopServer server, HttpClient http, string unit, string cause, bool close)
     {
         await http.Make("/v1/units", $$"""{ "id": "{{unit}}", "tag": "{{unit}}", "family": "brackenmere-4", "person": "Ada" }""");
         await http.Make($"/v1/units/{unit}/causes", $$"""{ "causes": ["{{cause}}"], "reason": "Seen and cured.", "person": "Ada", "bench": "b" }""");
-        if (!close)
-            return;
-        using var closed = await http.Send(HttpMethod.Patch, $"/v1/units/{unit}", """{ "stage": "handed-over" }""", ("If-Match", "*"));
-        Assert.True(closed.IsSuccessStatusCode);
+        if (close)
+            await server.PutAt(unit, "handed-over");
     }
 
     private static async Task<JsonNode> Prior(HttpClient http, string cause) =>

@@ -25,6 +25,25 @@ public sealed class ComebackTests
     }
 
     [Fact]
+    public async Task A_comeback_links_to_the_judgement_it_went_out_on_the_readings_the_instruments_and_the_rules()
+    {
+        await using var server = ShopServer.Open();
+        using var http = await server.WithUnit();
+        await http.Bore("u1", "1.8786");
+        var passed = await http.Make("/v1/units/u1/stages", """{ "to": "pre-strip", "person": "Ada", "notAvailable": [{ "requirement": "complaint", "reason": "None." }] }""");
+        var on = (await http.Make("/v1/units/u1/comebacks", Third))["restedOn"]!;
+        Assert.Equal((string)passed["judgement"]!, (string)on["judgement"]!);
+        var links = on["links"]!.AsArray().Select(l => (string)l!).ToArray();
+        Assert.Contains("/v1/instruments/mic-25", links);
+        foreach (var link in links)
+            Assert.NotEmpty(await http.Read(link));
+        var kept = await http.Read(links.Single(l => l.Contains("/judgements/", StringComparison.Ordinal)));
+        Assert.Equal("gate", (string)kept["kept"]!["purpose"]!);
+        Assert.Equal("u1", (string)kept["snapshot"]!["unit"]!);
+        Assert.NotEmpty(kept["judgement"]!["parts"]!.AsArray());
+    }
+
+    [Fact]
     public async Task A_comeback_laid_to_what_the_family_does_not_have_is_refused()
     {
         await using var server = ShopServer.Open();
@@ -45,8 +64,8 @@ public sealed class ComebackTests
         Assert.Equal("not-computable", (string)(await (await http.GetAsync("/v1/statistics/comeback-rate")).Problem())["code"]!);
         foreach (var unit in new[] { "u2", "u3" })
             await http.Make("/v1/units", $$"""{ "id": "{{unit}}", "tag": "{{unit}}", "family": "{{ShopServer.Family}}", "person": "Ada" }""");
-        await HandOver(http, "u2");
-        await HandOver(http, "u3");
+        await server.PutAt("u2", "handed-over");
+        await server.PutAt("u3", "handed-over");
         await http.Make("/v1/units/u2/comebacks", Third);
         var rate = await http.Read("/v1/statistics/comeback-rate");
         Assert.Equal((1, 2, true), ((int)rate["hits"]!, (int)rate["of"]!, (bool)rate["counted"]!));
@@ -68,7 +87,7 @@ public sealed class ComebackTests
             var unit = FormattableString.Invariant($"w{i}");
             await http.Make("/v1/units", $$"""{ "id": "{{unit}}", "tag": "{{unit}}", "family": "{{ShopServer.Family}}", "person": "Ada" }""");
             await http.Bore(unit, i < 6 ? "1.8775" : "1.8787");
-            await HandOver(http, unit);
+            await server.PutAt(unit, "handed-over");
             if (i >= 6)
                 await http.Make($"/v1/units/{unit}/comebacks", Third);
         }
@@ -103,11 +122,5 @@ public sealed class ComebackTests
         Assert.Equal("fine", (string)doubtful["cheapest"]!["instrument"]!);
         Assert.DoesNotContain("late", doubtful.ToJsonString(), StringComparison.Ordinal);
         Assert.InRange(doubtful.At("cheapest.settles.share"), 0.5, 1);
-    }
-
-    private static async Task HandOver(HttpClient http, string unit)
-    {
-        using var answer = await http.Send(HttpMethod.Patch, "/v1/units/" + unit, """{ "stage": "handed-over" }""", ("If-Match", "*"));
-        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
     }
 }

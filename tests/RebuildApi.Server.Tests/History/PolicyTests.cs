@@ -25,6 +25,20 @@ public sealed class PolicyTests
     }
 
     [Fact]
+    public async Task Where_a_person_can_be_hurt_the_shop_s_window_is_never_wider_than_the_family_s()
+    {
+        await using var server = ShopServer.Open();
+        using var http = await server.WithUnit();
+        const string limit = """
+            { "person": "Ada", "reason": "Ours.", "limits": [{ "family": "brackenmere-4", "subject": "interlock-plunger/length", "low": { "value": LOW, "unit": "in" }, "high": { "value": 0.442, "unit": "in" }, "source": "Our bench" }] }
+            """;
+        using var wider = await Put(http, "*", limit.Replace("LOW", "0.4329", StringComparison.Ordinal));
+        using var narrower = await Put(http, "*", limit.Replace("LOW", "0.4340", StringComparison.Ordinal));
+        Assert.Equal("/limits/0", (string)(await wider.Problem())["errors"]![0]!["pointer"]!);
+        Assert.Equal(HttpStatusCode.OK, narrower.StatusCode);
+    }
+
+    [Fact]
     public async Task Readings_of_an_overdue_instrument_stop_counting_where_the_shop_blocks_them()
     {
         await using var server = ShopServer.Open();

@@ -30,6 +30,9 @@ public sealed record Operation(string Path, string Method, JsonObject Node)
     /// <summary>Whether its body is a stream of lines, of which each may be wrong by itself.</summary>
     public bool TakesLines => ContentType == "application/x-ndjson";
 
+    /// <summary>Whether its body is a file, which has no shape to be wrong.</summary>
+    public bool TakesFile => ContentType is "image/jpeg";
+
     public string? Example => Node["requestBody"]?["content"]?[ContentType]?["example"]?.ToJsonString();
 
     public bool TakesBody => Node["requestBody"] is not null;
@@ -42,6 +45,9 @@ public sealed record Operation(string Path, string Method, JsonObject Node)
         .Replace("{instrument}", "mic-25", StringComparison.Ordinal)
         .Replace("{station}", "bench-1", StringComparison.Ordinal)
         .Replace("{component}", "c1", StringComparison.Ordinal)
+        .Replace("{judgement}", "j1", StringComparison.Ordinal)
+        .Replace("{attachment}", "a1", StringComparison.Ordinal)
+        .Replace("{label}", "U1001A", StringComparison.Ordinal)
         .Replace("{part}", "hub-34", StringComparison.Ordinal)
         .Replace("{stock}", "shelf-1", StringComparison.Ordinal)
         .Replace("{reservation}", "v1", StringComparison.Ordinal)

@@ -99,6 +99,17 @@ public sealed class ShopServer : WebApplicationFactory<Program>
         return http;
     }
 
+    /// <summary>Puts a unit at a stage past all gates, for tests of what follows from where it is.</summary>
+    public async Task PutAt(string unit, string stage)
+    {
+        var nothing = new StoredAnswer(204, "", ReadOnlyMemory<byte>.Empty, System.Collections.Immutable.ImmutableSortedDictionary<string, string>.Empty);
+        await Services.GetRequiredService<IStore>().Write(new WriteRequest("test", "test", null, "", DryRun: false), session =>
+        {
+            session.Change(session.Unit(unit)! with { Stage = stage }, null);
+            return nothing;
+        }, CancellationToken.None);
+    }
+
     protected override void ConfigureWebHost(IWebHostBuilder builder)
     {
         builder.UseSetting("Rebuild:DataFolder", _folder.FullName);

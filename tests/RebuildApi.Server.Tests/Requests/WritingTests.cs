@@ -62,14 +62,14 @@ public sealed class WritingTests
         using var http = await server.WithUnit();
         using var seen = await http.GetAsync("/v1/units/u1");
         var tag = seen.Headers.ETag!.ToString();
-        using var blind = await http.Send(HttpMethod.Patch, "/v1/units/u1", """{ "stage": "teardown" }""");
-        using var mine = await http.Send(HttpMethod.Patch, "/v1/units/u1", """{ "stage": "teardown" }""", ("If-Match", tag));
+        using var blind = await http.Send(HttpMethod.Patch, "/v1/units/u1", """{ "customer": "First" }""");
+        using var mine = await http.Send(HttpMethod.Patch, "/v1/units/u1", """{ "customer": "First" }""", ("If-Match", tag));
         using var late = await http.Send(HttpMethod.Patch, "/v1/units/u1", """{ "customer": "Late" }""", ("If-Match", tag));
         Assert.Equal("precondition-required", (string)(await blind.Problem())["code"]!);
         Assert.Equal(HttpStatusCode.OK, mine.StatusCode);
         var conflict = await late.Problem();
         Assert.Equal(HttpStatusCode.PreconditionFailed, late.StatusCode);
-        Assert.Equal("teardown", (string)conflict["current"]!["stage"]!);
+        Assert.Equal("First", (string)conflict["current"]!["customer"]!);
         Assert.Equal(mine.Headers.ETag, late.Headers.ETag);
     }
 

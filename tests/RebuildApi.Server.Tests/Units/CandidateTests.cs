@@ -35,9 +35,7 @@ public sealed class CandidateTests
         await http.Make("/v1/units/u2/components", """{ "id": "gone", "position": "sleeve-3-4" }""");
         await http.Make("/v1/units/u1/components", """{ "id": "aside", "position": "sleeve-3-4" }""");
         await http.Make("/v1/units/u1/components", """{ "id": "new", "position": "sleeve-3-4", "role": "chosen", "origin": "new" }""");
-        var version = (await http.GetAsync(new Uri("/v1/units/u2", UriKind.Relative))).Headers.ETag!.ToString();
-        using var handed = await http.Send(HttpMethod.Patch, "/v1/units/u2", """{ "stage": "handed-over" }""", ("If-Match", version));
-        Assert.Equal(HttpStatusCode.OK, handed.StatusCode);
+        await server.PutAt("u2", "handed-over");
 
         var only = Assert.Single((await http.Read(Sleeve))["items"]!.AsArray())!;
         Assert.Equal(("aside", "same-unit"), ((string)only["component"]!, (string)only["from"]!));

@@ -18,7 +18,6 @@ namespace RebuildApi.Server.Composition.Shop;
 /// </summary>
 public sealed class ShelfAllocation(Bench bench, Judging judging)
 {
-    private const string Gone = "handed-over";
 
     /// <summary>Which unit gets what.</summary>
     public async Task<AllocationWire> Of(AllocationRequest sent, CancellationToken cancellation)
@@ -54,7 +53,7 @@ public sealed class ShelfAllocation(Bench bench, Judging judging)
             var file = await bench.Store.File(unit, cancellation);
             if (file is null || !choices.TryGetValue(unit, out var plan))
                 complaints.Add($"/units/{i}", FieldProblems.UnknownRecord, $"There is no unit {unit} with a chosen plan.", unit);
-            else if (sent.Units is not null || file.Unit.Stage != Gone)
+            else if (sent.Units is not null || !UnitStages.IsGone(file.Unit.Stage))
                 planned.Add((file, (await bench.Store.Find<KeptPlan>(plan, cancellation))!));
         }
 

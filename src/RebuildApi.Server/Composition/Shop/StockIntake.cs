@@ -21,6 +21,7 @@ public sealed class StockIntake(FamilyBook families, IWriteSession session, Rate
             complaints.Add(at("/core"), FieldProblems.UnknownRecord, $"No unit {core} was taken in.", core);
         if (sent.Origin == Origin.Unit)
             complaints.Add(at("/origin"), FieldProblems.NotAllowed, "What is on the shelf is new, shelf or core.", "unit", ["new", "shelf", "core"]);
+        Shelf.CheckFree(session, sent.Id, sent.Origin, sent.Count, at("/id"), complaints);
         return new StockItem(
             sent.Id, sent.Family, sent.Kind, sent.Origin, sent.Count, rates.Amount(sent.Price, at("/price"), complaints), sent.Part, sent.Member, sent.Set,
             sent.Core, sent.Bin, attributes, Readings(kind, sent.Readings, sent.Count, at, complaints), sent.Inspected, sent.Person, now, 0);
@@ -32,6 +33,7 @@ public sealed class StockIntake(FamilyBook families, IWriteSession session, Rate
         var (sent, given) = (body.Value, body.Given);
         var attributes = given.Contains("attributes") ? sent.Attributes ?? ImmutableSortedDictionary<string, string>.Empty : item.Attributes;
         var count = sent.Count ?? item.Count;
+        Shelf.CheckFree(session, item.Id, item.Origin, count, "/count", complaints);
         var says = given.Contains("attributes") || given.Contains("readings");
         var kind = says ? ShopKind.Check(families, item.Family, item.Kind, item.Member, attributes, p => p, complaints) : null;
         return item with

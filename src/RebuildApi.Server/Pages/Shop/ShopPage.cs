@@ -20,7 +20,7 @@ public static class ShopPage
     {
         var w = PageWords.English;
         var rows = new List<string>();
-        foreach (var unit in (await OpenUnits.Of(store, cancellation)).OrderBy(u => Stages.IndexOf(u.Stage)).Take(MostUnits))
+        foreach (var unit in (await OpenUnits.Of(store, cancellation)).OrderBy(u => UnitStages.Way.IndexOf(u.Stage)).Take(MostUnits))
         {
             if (await store.File(unit.Id, cancellation) is { } file)
                 rows.Add(Row(file, judging, w));
@@ -33,8 +33,6 @@ public static class ShopPage
             <h2>{Page.Safe(w["shop.plugins"])}</h2>{Table([w["shop.plugin"], w["shop.state"], w["shop.why"]], plugins.Plugins.Select(Plugin))}
             """);
     }
-
-    private static readonly List<string> Stages = ["intake", "teardown", "inspection", "decision", "assembly", "final-test"];
 
     private static string Row(UnitFile file, Judging judging, PageWords w) =>
         $"<tr><td><a href=\"/units/{file.Unit.Id}\">{Page.Safe(file.Unit.Tag)}</a></td><td>{Page.Safe(w["stage." + file.Unit.Stage])}</td><td>{Blocks(file, judging, w)}</td></tr>\n";

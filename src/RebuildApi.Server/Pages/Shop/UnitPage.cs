@@ -6,7 +6,9 @@ using RebuildApi.Engine.Judging;
 using RebuildApi.Engine.Reasons;
 using RebuildApi.Engine.Snapshots;
 using RebuildApi.Server.Composition;
+using RebuildApi.Server.Composition.Stages;
 using RebuildApi.Server.Wire;
+using RebuildApi.Server.Wire.Stages;
 
 namespace RebuildApi.Server.Pages;
 
@@ -19,7 +21,7 @@ public static class UnitPage
     /// <summary>Serves the page.</summary>
     public static void MapUnitPage(this IEndpointRouteBuilder routes) => routes.MapGet("/units/{unit}", Show).ExcludeFromDescription();
 
-    private static async Task<IResult> Show(string unit, Composition.Bench bench, Judging judging, CancellationToken cancellation)
+    private static async Task<IResult> Show(string unit, Composition.Bench bench, Judging judging, StageSheet stages, CancellationToken cancellation)
     {
         var w = PageWords.English;
         var file = await bench.File(unit, cancellation);
@@ -30,6 +32,7 @@ public static class UnitPage
         return new Frame(w, title, "bench", $"""
             <p id="changed" class="note" hidden>{Page.Safe(w["unit.changed"])} <a href="/units/{file.Unit.Id}">{Page.Safe(w["unit.reload"])}</a></p>
             {Head(judged, w)}
+            {Gate(await stages.Of(unit, cancellation), w)}
             <h2>{Page.Safe(w["unit.blocks"])}</h2>{Blocks(judged, w)}
             <section id="plans" hidden><h2>{Page.Safe(w["unit.plans"])}</h2></section>
             <h2>{Page.Safe(w["unit.clearances"])}</h2>{string.Concat(Worst(judged).Select((c, i) => Clearance(c, judged, i < MostDrawings, w)))}
@@ -47,6 +50,22 @@ public static class UnitPage
             <p>{string.Concat(judged.Answers.Parts.GroupBy(p => p.Outcome).OrderBy(g => g.Key).Select(g => $"{w.Outcome(g.Key)}: {g.Count().ToString(CultureInfo.InvariantCulture)} &nbsp; "))}</p>
             <p class="soft">{Page.Safe(w["unit.missing", ("n", missing)])}</p>
             """;
+    }
+
+    private static string Gate(StagesWire stages, PageWords w)
+    {
+        var left = stages.LeftOut.Select(l => $"<li>{Page.Safe(w["unit.left-out", ("what", Gates.All[l.Requirement].Name), ("reason", l.Reason ?? ""), ("person", l.Person ?? "")])}</li>");
+        if (stages.Next is not { } next)
+            return $"<ul>{string.Concat(left)}</ul>";
+        return $"<h2>{Page.Safe(w["unit.gate", ("to", w["stage." + next.To])])}</h2><ul>{string.Concat(left)}{string.Concat(next.Requirements.Select(r => Asked(r, w)))}</ul>";
+    }
+
+    private static string Asked(RequirementWire asked, PageWords w)
+    {
+        if (asked.Met)
+            return $"<li>{Page.Safe(w["unit.met", ("what", asked.Name)])}</li>";
+        var more = asked.Unmet.Length > 1 ? " " + w["shop.more", ("n", (asked.Unmet.Length - 1).ToString(CultureInfo.InvariantCulture))] : "";
+        return $"<li><strong>{Page.Safe(w["unit.unmet", ("what", asked.Name)])}</strong> {Page.Safe($"{asked.Unmet[0].Words} {asked.Unmet[0].Fix}{more}")}</li>";
     }
 
     private static string Blocks(Judged judged, PageWords w)

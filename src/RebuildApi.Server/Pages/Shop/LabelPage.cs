@@ -1,0 +1,42 @@
+using RebuildApi.Server.Composition.Labels;
+using RebuildApi.Storage;
+
+namespace RebuildApi.Server.Pages;
+
+/// <summary>Labels to print: one, or those of a unit and its parts.</summary>
+public static class LabelPage
+{
+    /// <summary>Serves the pages.</summary>
+    public static void MapLabelPage(this IEndpointRouteBuilder routes)
+    {
+        routes.MapGet("/labels/{label}", One).ExcludeFromDescription();
+        routes.MapGet("/units/{unit}/labels", OfUnit).ExcludeFromDescription();
+    }
+
+    private static async Task<IResult> One(string label, LabelDesk desk, IStore store, CancellationToken cancellation) =>
+        Shown([await desk.Find(label, cancellation)], [await Words(await desk.Find(label, cancellation), store, cancellation)]);
+
+    private static async Task<IResult> OfUnit(string unit, Composition.Bench bench, CancellationToken cancellation)
+    {
+        var file = await bench.File(unit, cancellation);
+        var labels = (await bench.Store.All<PartLabel>(new ShopFilter(unit), cancellation)).ToList();
+        foreach (var component in file.Components.Select(c => c.Id).Distinct(StringComparer.Ordinal))
+            labels.AddRange(await bench.Store.All<PartLabel>(new ShopFilter(null, component), cancellation));
+        var words = new List<string>();
+        foreach (var label in labels)
+            words.Add(await Words(label, bench.Store, cancellation));
+        return Shown(labels, words);
+    }
+
+    /// <summary>What stands under the code: the tag of a unit, the kind of a part.</summary>
+    public static async ValueTask<string> Words(PartLabel label, IStore store, CancellationToken cancellation) => label.Unit is { } unit
+        ? (await store.Unit(unit, cancellation))?.Tag ?? unit
+        : (await store.Part(label.Component!, cancellation))?.Revisions.LastOrDefault()?.Component.Kind ?? label.Component!;
+
+    private static Frame Shown(List<PartLabel> labels, List<string> words)
+    {
+        var w = PageWords.English;
+        var drawings = labels.Zip(words, (l, text) => $"<li class=\"card\">{new LabelDrawing(l.Code, text).Document()}</li>");
+        return new Frame(w, w["label.title"], "shop", labels.Count == 0 ? $"<p>{Page.Safe(w["label.none"])}</p>" : $"<ul class=\"cards\">{string.Concat(drawings)}</ul>");
+    }
+}
