@@ -37,7 +37,7 @@ public class CureTests
         var gearKind = unit.Family.Positions["third-gear"].Kind;
 
         var byParts = PairingJudge.Judge(rule, book).Cures[0];
-        var byPrice = PairingJudge.Judge(rule, book, kind => kind == gearKind ? 90_000 : 1_000).Cures[0];
+        var byPrice = PairingJudge.Judge(rule, book, (kind, _) => kind == gearKind ? 90_000 : 1_000).Cures[0];
 
         Assert.Equal(["third-gear"], byParts.Steps.Select(s => s.Position).Distinct());
         Assert.DoesNotContain("third-gear", byPrice.Steps.Select(s => s.Position));

@@ -1,4 +1,4 @@
-using RebuildApi.Checkers;
+using RebuildApi.Checkers.Plans;
 using RebuildApi.Engine.Judging;
 using RebuildApi.Engine.Measuring;
 using RebuildApi.Engine.Pairings;
@@ -73,6 +73,83 @@ public sealed class PlanningTests
         Assert.Equal(["third-used", "third-straight"], front.Select(p => Line(p, "third-gear").Candidate));
     }
 
+    /// <summary>The dog teeth are read so near to their limit that they are too short with about one chance in two hundred: 4.00 of a comeback at 800.00.</summary>
+    [Theory]
+    [InlineData(null, "found")]
+    [InlineData(100L, "third-straight")]
+    public void The_surest_plan_exchanges_nothing_for_a_risk_that_is_said_to_be_negligible(long? negligible, string taken)
+    {
+        var low = ((Exact)Healthy.Brackenmere.Family.Kinds.Single(k => k.Id == "third-gear").Characteristics.Single(c => c.Id == "dog.length").Service!.Low!).Value;
+        var near = Healthy.Brackenmere.Reads("third-gear/dog.length", 1, [.. Enumerable.Repeat(Gauges.Reading(new Exact(low + Length.Micrometres(0.31m))), 6)]);
+        var request = new PlanRequest { Objective = PlanObjective.MostConservative, Candidates = [StraightThird(25000)], Rates = new PlanRates { NegligibleRisk = negligible, OpenPairingRisk = 0 } };
+
+        var plan = Plan(near, request).Plan!;
+
+        Assert.Equal(taken, Line(plan, "third-gear").Candidate);
+        Stands(near, plan);
+    }
+
+    [Fact]
+    public void A_bought_ring_that_is_declared_as_made_leaves_its_pairing_not_open()
+    {
+        var ground = Healthy.Brackenmere.Damaged("snap-ring-3-4", "hand-ground", "severe");
+        var ring = ground.Family.Series.Single(s => s.Id == "snap-ring-3-4");
+        PieceOffer[] plain = [.. ring.Members.Select(m => new PieceOffer(ring.Id, m.Id, 560, 0, null, 6))];
+        PieceOffer[] declared = [.. plain.Select(p => p with { Attributes = ImmutableSortedDictionary<string, string>.Empty.Add("surface", "as-made").Add("supply", "selected") })];
+
+        var (open, closed) = (Plan(ground, new PlanRequest { Pieces = [.. plain] }).Plan!, Plan(ground, new PlanRequest { Pieces = [.. declared] }).Plan!);
+
+        Assert.Contains(open.Conditions, c => c.Code == "pairing-open" && c.Subject.Contains("ring", StringComparison.Ordinal));
+        Assert.DoesNotContain(closed.Conditions, c => c.Code == "pairing-open");
+        Assert.True(closed.Cost.Comeback < open.Cost.Comeback);
+        Stands(ground, closed);
+    }
+
+    /// <summary>Twenty shops at random, every combination of what they offer for four places put to the checker: nothing that it lets pass costs less.</summary>
+    [Fact]
+    public void No_combination_that_the_checker_lets_pass_is_cheaper_than_the_plan()
+    {
+        var random = new Random(11);
+        for (var shop = 0; shop < 20; shop++)
+        {
+            PlanCandidate[] offers =
+            [
+                StraightThird(random.Next(1, 400) * 100), .. BackTapered(random.Next(1, 300) * 100, random.Next(1, 300) * 100, random.Next(1, 300) * 100),
+                Bought("third-back-tapered", "third-gear", random.Next(1, 400) * 100, s_gear, "back-tapered"),
+            ];
+            // With no comeback to pay for, cost is what parts and bench work cost.
+            var request = new PlanRequest { Candidates = [.. offers], Rates = new PlanRates { ComebackCost = 0 }, Cuts = Engine.Selection.CutUse.Never };
+            var plan = Plan(Mixed, request).Plan!;
+            Stands(Mixed, plan);
+
+            Assert.Equal(Combinations(offers).Where(c => Passes(plan, c)).Min(c => c.Sum(o => o.Price!.Value)), plan.Cost.Parts);
+        }
+    }
+
+    private static IEnumerable<PlanCandidate[]> Combinations(PlanCandidate[] offers)
+    {
+        IEnumerable<PlanCandidate[]> all = [[]];
+        foreach (var place in offers.GroupBy(o => o.Part.Component.Kind))
+            all = all.SelectMany(c => place.Select(o => (PlanCandidate[])[.. c, o]).Append(c)).ToArray();
+        return all;
+    }
+
+    /// <summary>The planned unit with these parts in place of the plan's, judged by the checker alone.</summary>
+    private static bool Passes(Plan plan, PlanCandidate[] chosen)
+    {
+        string[] places = ["third-gear", "hub-3-4", "sleeve-3-4", "input-gear"];
+        var unit = plan.Snapshot with
+        {
+            Components = [.. plan.Snapshot.Components.Where(c => chosen.All(o => o.Part.Component.Id != c.Id)), .. chosen.Select(o => o.Part.Component)],
+            Placements =
+            [
+                .. plan.Snapshot.Placements.Where(p => p.Role == PlacementRole.Found || !places.Contains(p.Position)),
+                .. chosen.Select(o => new Placement(places.Single(p => p == o.Part.Component.Kind), 1, o.Part.Component.Id, PlacementRole.Chosen, Facing.Input, "A")),
+            ],
+        };
+        return PlanChecker.Passes(Healthy.Brackenmere.Family, unit);
+    }
+
     [Fact]
     public void A_ceiling_below_the_cheapest_plan_is_named_as_what_stands_in_the_way()
     {
@@ -96,6 +173,28 @@ public sealed class PlanningTests
         Assert.Equal("third-engagement-form", Assert.Single(Assert.Single(answer.Conflicts).Demands).Id);
         Assert.Contains(answer.Unlocks, u => u is { What: UnlockKind.Purchase, Subject: "third-gear" });
         Assert.DoesNotContain(answer.Unlocks, u => u.Subject == "sleeve-3-4");
+    }
+
+    /// <summary>The one ring that is left is the thickest; with it the end play of third is right only beside a shorter gear than any drawing has.</summary>
+    [Fact]
+    public void Where_no_part_on_its_drawing_would_do_the_measure_is_named_that_would()
+    {
+        var ground = Healthy.Brackenmere.Damaged("snap-ring-3-4", "hand-ground", "severe");
+        var thickest = ground.Family.Series.Single(s => s.Id == "snap-ring-3-4").Members[^1].Id;
+        var request = new PlanRequest { Pieces = [new PieceOffer("snap-ring-3-4", thickest, 560, 0, null, 6)], Cuts = Engine.Selection.CutUse.Never };
+
+        var answer = Plan(ground, request);
+
+        Assert.Equal(SolveStatus.Impossible, answer.Status);
+        Assert.Contains(answer.Conflicts.SelectMany(c => c.Demands), d => d.Id == "third-end-play");
+        var gear = answer.Unlocks.Single(u => u.Subject == "third-gear");
+        Assert.Equal("unlock-dimension", gear.Reason.Code);
+        var measure = new Length(long.Parse(gear.Reason.Arguments["valueNm"], System.Globalization.CultureInfo.InvariantCulture));
+        var drawn = ground.Family.Kinds.Single(k => k.Id == "third-gear").Characteristics.Single(c => c.Id == "length").New!;
+        Assert.True(measure < ((Exact)drawn.Low!).Value);
+        var shorter = Bought("third-shorter", "third-gear", 100, s_gear, "straight");
+        var read = shorter.Part with { Measurements = [new Measurement("m", "third-shorter", 1, "length", [.. Enumerable.Repeat(Gauges.Reading(new Exact(measure)), 4)], new Taken(Gauges.OfLength, null, "Ada", "b", DateTimeOffset.UnixEpoch, null), null)] };
+        Assert.True(Plan(ground, request with { Candidates = [shorter with { Part = read }] }).Plan is not null);
     }
 
     private static PlanCandidate StraightThird(long price) => Bought("third-straight", "third-gear", price, s_gear, "straight");
@@ -126,8 +225,9 @@ public sealed class PlanningTests
 
     private static void Stands(Bench bench, Plan plan)
     {
-        Assert.Empty(PlanChecker.Faults(bench.Family, plan.Snapshot));
-        Assert.True(PlanChecker.GapsChecked(bench.Family, plan.Snapshot) > 5);
+        var check = PlanChecker.Check(bench.Family, plan.Snapshot, Claimed.By(plan, bench.Family));
+        Assert.Empty(check.Faults);
+        Assert.True(check.Gaps > 5 && check.Pairings == bench.Family.Pairings.Length);
         Assert.Equal(plan.Cost.Parts, plan.Lines.Sum(l => l.Price ?? 0));
     }
 }

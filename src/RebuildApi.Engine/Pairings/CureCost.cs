@@ -10,18 +10,23 @@ namespace RebuildApi.Engine.Pairings;
 /// <param name="Price">Price of the parts in minor units of the shop's currency; null when any price is not known.</param>
 public sealed record CureCost(int NewParts, decimal Minutes, long? Price);
 
+/// <summary>Price of one part of a kind that has what is asked of it, in minor units; none when it is not known.</summary>
+/// <param name="kind">The kind.</param>
+/// <param name="asked">What the part must have.</param>
+public delegate long? PriceOfPart(string kind, ImmutableArray<CureStep> asked);
+
 /// <summary>Works out what cures cost, and ranks them.</summary>
 public static class CureCosts
 {
     /// <summary>The cost of a cure.</summary>
     /// <param name="cure">The cure.</param>
     /// <param name="family">Its family.</param>
-    /// <param name="priceOfKind">Price of one part of a kind in minor units, or null when it is not known; a family has no prices.</param>
-    public static CureCost Of(Cure cure, FamilyIndex family, Func<string, long?>? priceOfKind = null)
+    /// <param name="priceOf">What a part costs, where that is known; a family has no prices.</param>
+    public static CureCost Of(Cure cure, FamilyIndex family, PriceOfPart? priceOf = null)
     {
         var positions = cure.Steps.Select(s => s.Position).Distinct(StringComparer.Ordinal)
             .Where(family.Positions.ContainsKey).Select(p => family.Positions[p]).ToArray();
-        var prices = Array.ConvertAll(positions, p => priceOfKind?.Invoke(p.Kind) * p.Quantity);
+        var prices = Array.ConvertAll(positions, p => priceOf?.Invoke(p.Kind, [.. cure.Steps.Where(s => s.Position == p.Id)]) * p.Quantity);
         return new CureCost(
             positions.Sum(p => p.Quantity),
             positions.Select(p => p.Kind).Distinct(StringComparer.Ordinal).Sum(k => MinutesOf(k, family.Family)),
@@ -29,9 +34,9 @@ public static class CureCosts
     }
 
     /// <summary>Those that are sufficient first; by price when all of them have one, else by new parts and then by minutes. Equals stay in their order.</summary>
-    public static ImmutableArray<Cure> CheapestFirst(ImmutableArray<Cure> cures, FamilyIndex family, Func<string, long?>? priceOfKind = null)
+    public static ImmutableArray<Cure> CheapestFirst(ImmutableArray<Cure> cures, FamilyIndex family, PriceOfPart? priceOf = null)
     {
-        var costs = cures.Select(c => (Cure: c, Cost: Of(c, family, priceOfKind))).ToArray();
+        var costs = cures.Select(c => (Cure: c, Cost: Of(c, family, priceOf))).ToArray();
         var isPriced = costs.Where(c => c.Cure.Sufficient).All(c => c.Cost.Price is not null);
         return
         [

@@ -10,16 +10,16 @@ public static class PairingJudge
     /// <summary>Judges one rule on the parts that count in its positions. Where several like parts fill a position, the worst decides.</summary>
     /// <param name="rule">A rule of the family that the book is read through.</param>
     /// <param name="book">What is known of the unit.</param>
-    /// <param name="priceOfKind">Price of one part of a kind in minor units, or null when it is not known: cures are ranked by it.</param>
+    /// <param name="priceOf">What a part costs, where that is known: cures are ranked by it.</param>
     /// <returns>
     /// A verdict with reasons, cures that were tried where something is wrong, and what would settle a doubt: what is only not known is looked at,
     /// not exchanged. Never throws for what a rule or a snapshot says.
     /// </returns>
-    public static PairingVerdict Judge(PairingRule rule, EstimateBook book, Func<string, long?>? priceOfKind = null)
+    public static PairingVerdict Judge(PairingRule rule, EstimateBook book, PriceOfPart? priceOf = null)
     {
         var verdict = JudgeWithoutCures(rule, book);
         return verdict.Outcome is Compatibility.Incompatible or Compatibility.Conditional
-            ? verdict with { Cures = ProvenCures.For(rule, book, priceOfKind) }
+            ? verdict with { Cures = ProvenCures.For(rule, book, priceOf) }
             : verdict;
     }
 

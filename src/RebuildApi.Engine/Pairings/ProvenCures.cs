@@ -17,7 +17,7 @@ public static class ProvenCures
     /// no more than they must and spoil no other pairing. A cure of the family that names less than the rule looks at is filled up from the
     /// engine's exchange of the same parts.
     /// </summary>
-    internal static ImmutableArray<Cure> For(PairingRule rule, EstimateBook book, Func<string, long?>? priceOfKind = null)
+    internal static ImmutableArray<Cure> For(PairingRule rule, EstimateBook book, PriceOfPart? priceOf = null)
     {
         var exchanges = PairingJudge.Cases(rule, book).Take(1)
             .SelectMany(Templates.Of(rule.Template)!.Exchanges)
@@ -34,7 +34,7 @@ public static class ProvenCures
                 cures.Add(exchange);
         }
 
-        return CureCosts.CheapestFirst([.. cures], book.View.Family, priceOfKind);
+        return CureCosts.CheapestFirst([.. cures], book.View.Family, priceOf);
     }
 
     private static Cure Proven(Cure cure, PairingRule rule, EstimateBook book, Cure[] exchanges, Func<Cure, bool> isProven)

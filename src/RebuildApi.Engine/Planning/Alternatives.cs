@@ -52,7 +52,7 @@ internal sealed class Alternatives(PlanModel model, PlanFinder finder, FoundPlan
         return new MeasuringValue(
             of.Position.Id, of.Index, of.Fits[fit].Id, [.. model.Standings[place][fit].Conditions.Select(c => c.Subject).Distinct()],
             chance, good, bad, value, found.Picks[place] == fit,
-            Because.Of("plan-worth-measuring", of.Subject, ("value", value), ("percent", Math.Round(100 * chance, 1))));
+            Because.Of("plan-worth-measuring", of.Subject, ("value", model.Request.Said(value)), ("percent", Math.Round(100 * chance, 1))));
     }
 
     private PlanTable Only(int place, Func<int, bool> allowed) =>

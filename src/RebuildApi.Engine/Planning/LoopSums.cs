@@ -32,6 +32,9 @@ internal static class LoopSums
             FactorOf(policy.For(loop.Criticality)));
     }
 
+    /// <summary>The positions whose parts and pieces enter a clearance, by themselves or through what is derived on them.</summary>
+    public static IReadOnlySet<string> PositionsOf(ClearanceLoop loop) => loop.Terms.Where(t => t.Of is not Fixed).Select(PositionOf).ToHashSet(StringComparer.Ordinal);
+
     private static string PositionOf(Term term) => term.Of is OfSeries s ? s.Position : ((OfPart)term.Of).At.Position;
 
     private static double FactorOf(Policy policy) => policy.Decision == DecisionRule.SimpleAcceptance ? 0 : StandardNormal.Quantile(policy.Probability);

@@ -18,9 +18,19 @@ internal static class PieceFits
         var series = view.Family.Series[of.Series];
         var offers = request.Pieces.Where(p => p.Series == series.Id && !request.Limits.Without.Contains($"{series.Id}/{p.Member}")).ToDictionary(p => p.Member, StringComparer.Ordinal);
         var packs = offers.Count == 0 ? Packs.Of(series, of.MaxPieces) : Offered(series, of.MaxPieces, offers);
-        var bought = packs.Select(p => Fit(p, position, series, offers)).ToArray();
-        return new PlanPlace(position, 1, series.Id, [.. Present(position, view), .. bought.Select(f => f == bought[0] ? f : f with { JudgedAs = bought[0] })]);
+        var bought = packs.Select((p, i) => (Order: i, Fit: Fit(p, position, series, offers))).GroupBy(LikenessOf, StringComparer.Ordinal).SelectMany(Alike);
+        return new PlanPlace(position, 1, series.Id, [.. Present(position, view), .. bought.OrderBy(f => f.Order).Select(f => f.Fit)]);
     }
+
+    /// <summary>Packs of as many pieces with the same attributes differ in a length alone: the first of them is judged for all.</summary>
+    private static IEnumerable<(int Order, Fit Fit)> Alike(IEnumerable<(int Order, Fit Fit)> alike)
+    {
+        var first = alike.First();
+        return alike.Select(f => f.Order == first.Order ? f : (f.Order, f.Fit with { JudgedAs = first.Fit }));
+    }
+
+    private static string LikenessOf((int Order, Fit Fit) pack) => string.Join('|', pack.Fit.Parts.Select(p => string.Join(
+        ',', p.Component.Attributes.Where(a => a.Key != PlacedPieces.MemberAttribute).OrderBy(a => a.Key, StringComparer.Ordinal).Select(a => $"{a.Key}={a.Value}"))));
 
     private static ImmutableArray<Pack> Offered(Series series, int maxPieces, Dictionary<string, PieceOffer> offers)
     {
@@ -47,7 +57,7 @@ internal static class PieceFits
         return new Fit(
             string.Join('+', pack.Members.Select(m => $"{series.Id}/{m}")),
             offers.Count == 0 ? PartSource.ToBeBought : known.All(o => o is { LeadDays: 0, OnHand: not null }) ? PartSource.Shelf : PartSource.Catalogue,
-            [.. pack.Members.Select((m, i) => Candidate.Of(Piece(m, i + 1, position, series)))])
+            [.. pack.Members.Select((m, i) => Candidate.Of(Piece(m, i + 1, position, series, known[i])))])
         {
             Price = pack.Cost,
             LeadDays = known.Max(o => o?.LeadDays ?? 0),
@@ -57,7 +67,7 @@ internal static class PieceFits
         };
     }
 
-    private static Component Piece(string member, int index, Position position, Series series) => new(
+    private static Component Piece(string member, int index, Position position, Series series, PieceOffer? offer) => new(
         $"{series.Id}/{member}@{Subjects.Of(position.Id, index)}", 1, series.Kind, Origin.New,
-        ImmutableSortedDictionary<string, string>.Empty.Add(PlacedPieces.MemberAttribute, member), null);
+        (offer?.Attributes ?? ImmutableSortedDictionary<string, string>.Empty).SetItem(PlacedPieces.MemberAttribute, member), null);
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Judging;
 using RebuildApi.Engine.Measuring;
+using RebuildApi.Engine.Pairings;
 using RebuildApi.Engine.Planning.Solving;
 
 namespace RebuildApi.Engine.Planning;
@@ -12,17 +13,25 @@ internal sealed class PlanModel
     private readonly PlanSnapshot _snapshot;
     private readonly Dictionary<int, Fit> _usual;
     private readonly Dictionary<(int Place, string Fit), EstimateBook> _books = [];
+    private readonly PlanModel? _before;
 
-    public PlanModel(EstimateBook book, PlanRequest request, IHooks hooks, bool cuts)
+    /// <summary>Works a request out.</summary>
+    /// <param name="book">What is known of the unit.</param>
+    /// <param name="request">What is asked.</param>
+    /// <param name="hooks">The family's rules in code.</param>
+    /// <param name="cuts">Whether the parts found may be cut to bring clearances right.</param>
+    /// <param name="before">The same unit under another request: what was worked out there over places that are filled alike is taken over.</param>
+    public PlanModel(EstimateBook book, PlanRequest request, IHooks hooks, bool cuts, PlanModel? before = null)
     {
-        (Book, Request, Hooks) = (book, request, hooks);
+        (Book, Request, Hooks, Cuts) = (book, request, hooks, cuts);
         var all = new Places(book, request).All(cuts);
         Places = [.. all.Where(p => !p.Fits.IsEmpty)];
+        _before = before is not null && before.Places.Select(p => p.Subject).SequenceEqual(Places.Select(p => p.Subject)) ? before : null;
         Empty = [.. all.Where(p => p.Fits.IsEmpty)];
         Money = new PlanMoney(request, Places);
         _snapshot = new PlanSnapshot(book.View);
         _usual = Places.Select((p, i) => (p, i)).ToDictionary(x => x.i, x => x.p.Fits[0]);
-        Standings = [.. Places.Select((p, i) => p.Fits.Select(f => Standing.Of(p, f, BookOf(i, f), request.Rates)).ToImmutableArray())];
+        Standings = [.. Places.Select((p, i) => IsAsBefore(p.Position.Id.Equals) ? _before!.Standings[i] : [.. p.Fits.Select(f => Standing.Of(p, f, BookOf(i, f), request.Rates))])];
         Pairings = new PairingTables(Places, book.View, request, Money);
         (Tables, Sums) = ([.. AllTables()], [.. AllSums()]);
         Faults = new PlanFaults(this);
@@ -33,6 +42,9 @@ internal sealed class PlanModel
     public PlanRequest Request { get; }
 
     public IHooks Hooks { get; }
+
+    /// <summary>Whether the parts found may be cut.</summary>
+    public bool Cuts { get; }
 
     public ImmutableArray<PlanPlace> Places { get; }
 
@@ -74,6 +86,24 @@ internal sealed class PlanModel
     public EstimateBook BookOf(int place, Fit fit) =>
         _books.TryGetValue((place, fit.Id), out var known) ? known : _books[(place, fit.Id)] = BookOf(new Dictionary<int, Fit> { [place] = fit });
 
+    /// <summary>Whether some positions, and all that what is derived there is worked out from, can be filled in the very ways that they could be before.</summary>
+    private bool IsAsBefore(Func<string, bool> positions)
+    {
+        if (_before is null)
+            return false;
+        var read = Reading.Of(Places.Select(p => p.Position.Id).Where(positions), Book.View.Family);
+        return Enumerable.Range(0, Places.Length).Where(i => read.Contains(Places[i].Position.Id))
+            .All(i => Places[i].Fits.Select(f => f.Id).SequenceEqual(_before.Places[i].Fits.Select(f => f.Id)));
+    }
+
+    /// <summary>What was worked out of a demand before, if all that it looks at is as it was.</summary>
+    private T? Before<T>(string demand, Func<string, bool> looksAt, Func<PlanModel, IEnumerable<(string Demand, T Item)>> all)
+        where T : class => IsAsBefore(looksAt)
+            ? all(_before!).FirstOrDefault(x => x.Demand == demand).Item
+            : null;
+
+    private PlanTable? Before(string demand, Func<string, bool> looksAt) => Before(demand, looksAt, m => m.Tables.Select(t => (t.Demand, t)));
+
     private IEnumerable<PlanTable> AllTables()
     {
         var single = new SingleDemands(this);
@@ -81,13 +111,15 @@ internal sealed class PlanModel
             yield return table;
         foreach (var rule in Family.Pairings)
         {
-            if (Pairings.Of(rule, Demands.Pairing(rule.Id, rule.Name.In("en"))) is { } table)
+            var demand = Demands.Pairing(rule.Id, rule.Name.In("en"));
+            if ((Before(demand, p => rule.Touches(p, Family)) ?? Pairings.Of(rule, demand)) is { } table)
                 yield return table;
         }
 
         foreach (var hook in Family.Hooks)
         {
-            if (Pairings.Of(hook, Demands.Pairing(hook.Id, hook.Id), Hooks) is { } table)
+            var demand = Demands.Pairing(hook.Id, hook.Id);
+            if ((Before(demand, hook.Positions.Contains) ?? Pairings.Of(hook, demand, Hooks)) is { } table)
                 yield return table;
         }
 
@@ -99,7 +131,8 @@ internal sealed class PlanModel
     {
         foreach (var loop in Family.Loops)
         {
-            if (LoopSums.Of(loop, Demands.Clearance(loop.Id, loop.Name.In("en")), Places, BookOf, Book.View.Snapshot.Policy) is { } sum)
+            var demand = Demands.Clearance(loop.Id, loop.Name.In("en"));
+            if ((Before(demand, LoopSums.PositionsOf(loop).Contains, m => m.Sums.Select(s => (s.Demand, s))) ?? LoopSums.Of(loop, demand, Places, BookOf, Book.View.Snapshot.Policy)) is { } sum)
                 yield return sum;
         }
 
@@ -107,7 +140,7 @@ internal sealed class PlanModel
             yield return sum;
         if (Request.Limits.MostCost is { } most)
         {
-            yield return new PlanSum(Demands.Limit("most-cost", "cost", most), long.MinValue, most,
+            yield return new PlanSum(Demands.Limit("most-cost", "cost", Request.Said(most)), long.MinValue, most,
                 [.. Places.Select((p, i) => new PlanTerm(i, [.. p.Fits.Select((_, f) => (long?)MoneyOf(i, f))], []))]);
         }
     }

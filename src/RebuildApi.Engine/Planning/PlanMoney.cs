@@ -13,12 +13,15 @@ internal sealed class PlanMoney
     public PlanMoney(PlanRequest request, IEnumerable<PlanPlace> places)
     {
         _rates = request.Rates;
-        if (_rates.LabourPerHour < 0 || _rates.ComebackCost < 0 || _rates.UnknownPrice < 0)
+        if (_rates.LabourPerHour < 0 || _rates.ComebackCost < 0 || _rates.UnknownPrice < 0 || _rates.NegligibleRisk < 0)
             throw new ArgumentException("rates: money is not negative.", nameof(request));
         if (new[] { _rates.OpenPartRisk, _rates.OpenPairingRisk, _rates.ConditionalRisk }.Any(r => r is not (>= 0 and <= 1)))
             throw new ArgumentException("rates: a chance lies between 0 and 1.", nameof(request));
         _unknownPrice = _rates.UnknownPrice ?? (1 + places.SelectMany(p => p.Fits).Max(f => f.Price) ?? 1);
     }
+
+    /// <summary>The step in which the most conservative plan counts risks; at least 1.</summary>
+    public long NegligibleRisk => Math.Max(1, _rates.NegligibleRisk ?? _rates.ComebackCost / 100);
 
     /// <summary>What the parts of a fit count at.</summary>
     public long PriceOf(Fit fit) => fit.Price ?? _unknownPrice;

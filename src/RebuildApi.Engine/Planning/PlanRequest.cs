@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Text.Json.Serialization;
 using RebuildApi.Contracts;
+using RebuildApi.Engine.Money;
 using RebuildApi.Engine.Pairings;
 using RebuildApi.Engine.Planning.Solving;
 using RebuildApi.Engine.Selection;
@@ -30,6 +32,12 @@ public sealed record PlanRequest
 
     /// <summary>How long it may look.</summary>
     public PlanEffort Effort { get; init; } = new();
+
+    /// <summary>How amounts are said in words; in minor units when not given.</summary>
+    public MoneyRules? Money { get; init; }
+
+    /// <summary>An amount in words.</summary>
+    internal string Said(long minor) => Money?.Words(minor) ?? string.Create(CultureInfo.InvariantCulture, $"{minor} minor units");
 }
 
 /// <summary>A part that may go in.</summary>
@@ -56,7 +64,11 @@ public sealed record PlanCandidate(string Id, PartSource Source, Candidate Part,
 /// <param name="LeadDays">Days until it is there; 0 when it is in the house.</param>
 /// <param name="Vendor">Who sells it, if anyone.</param>
 /// <param name="OnHand">How many there are; none when any number can be had.</param>
-public sealed record PieceOffer(string Series, string Member, long? Price, int LeadDays, string? Vendor, int? OnHand);
+public sealed record PieceOffer(string Series, string Member, long? Price, int LeadDays, string? Vendor, int? OnHand)
+{
+    /// <summary>What is declared of such a piece: that its surface is as made, say. What is left out is unknown.</summary>
+    public ImmutableSortedDictionary<string, string> Attributes { get; init; } = ImmutableSortedDictionary<string, string>.Empty;
+}
 
 /// <summary>Where a part comes from.</summary>
 public enum PartSource
@@ -93,7 +105,10 @@ public enum PlanObjective
     /// <summary>Fewest parts that did not come in the unit (single-use parts and pieces apart), then the cost.</summary>
     MostOriginal,
 
-    /// <summary>The least expected comeback cost, then the cost; used parts that are not proven good stay out.</summary>
+    /// <summary>
+    /// The least expected comeback cost, each place and pairing counted in whole steps of <see cref="PlanRates.NegligibleRisk"/>, then the cost with
+    /// every risk counted in full; used parts that are not proven good stay out.
+    /// </summary>
     MostConservative,
 }
 
@@ -114,6 +129,12 @@ public sealed record PlanRates
 
     /// <summary>Chance, 0..1, that a pairing that holds on a condition only brings the unit back.</summary>
     public double ConditionalRisk { get; init; } = 0.10;
+
+    /// <summary>
+    /// Expected comeback cost of one place or pairing, minor units, below which the most conservative plan exchanges nothing for more certainty; a
+    /// hundredth of what a comeback costs when none is given (the shop's judgement, no source).
+    /// </summary>
+    public long? NegligibleRisk { get; init; }
 
     /// <summary>What a part or piece without a known price is counted at, minor units; when none is given, one more than the dearest known.</summary>
     public long? UnknownPrice { get; init; }

@@ -28,8 +28,15 @@ internal sealed class PlanWriter(PlanModel model)
             [.. judged.Clearances.Select(Written)],
             [.. judged.Pairings.Select(p => new PlanPairing(p.Rule, p.Outcome, p.Severity, p.Reasons))],
             judged.Snapshot,
-            found.Solution.Gap / Math.Max(found.Weighing.Risk, Math.Max(1, found.Weighing.Exchanged)),
-            [Because.Of(found.Solution.Status == SolveStatus.Proven ? "plan-proven" : "plan-bounded", Rule, ("objective", objective), ("gap", found.Solution.Gap))]);
+            GapOf(found),
+            [Because.Of(found.Solution.Status == SolveStatus.Proven ? "plan-proven" : "plan-bounded", Rule, ("objective", objective), ("gap", objective == PlanObjective.MostOriginal ? GapOf(found) : model.Request.Said(GapOf(found))))]);
+    }
+
+    /// <summary>In what the objective counts first: a gap of less than one of it is still one, for it is not proven.</summary>
+    private static long GapOf(FoundPlan found)
+    {
+        var (weight, worth) = found.Weighing.First;
+        return (found.Solution.Gap + weight - 1) / weight * worth;
     }
 
     /// <summary>The family's bench work that every rebuild needs, and the work on single parts, in the order in which the gearbox comes apart.</summary>

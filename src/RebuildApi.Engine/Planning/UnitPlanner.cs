@@ -69,7 +69,7 @@ public static class UnitPlanner
         var found = finder.Find(request.Objective);
         if (found.Solution.Status != SolveStatus.Impossible || request.Cuts != CutUse.WhenNeeded)
             return (finder, found, model);
-        var wider = new PlanModel(book, request, hooks, cuts: true);
+        var wider = new PlanModel(book, request, hooks, cuts: true, model);
         var again = new PlanFinder(wider, solver, cancellation);
         return (again, again.Find(request.Objective), wider);
     }

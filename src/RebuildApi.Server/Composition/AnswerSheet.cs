@@ -1,18 +1,22 @@
 using System.Collections.Immutable;
 using RebuildApi.Engine.Snapshots;
+using RebuildApi.Server.Composition.Shop;
 using RebuildApi.Server.Requests;
 using RebuildApi.Server.Wire;
 
 namespace RebuildApi.Server.Composition;
 
 /// <summary>The answers about one unit as they go out.</summary>
-public sealed class AnswerSheet(Judged judged, Display show)
+public sealed class AnswerSheet(Judged judged, Display show, KindPrices? prices = null)
 {
     private readonly DecisionsBeside _decisions = new(judged.File.Decisions, judged.View.InputsSha256);
 
-    /// <summary>The entity tag of all answers: what is known, whose rules, which decisions stand beside, which units are shown.</summary>
+    /// <summary>The entity tag of all answers: what is known, whose rules, which decisions and prices stand beside, which units are shown.</summary>
     public string Etag => Etags.OfHash(
-        judged.View.InputsSha256, judged.Family.DeclarationSha256, judged.Family.Plugin?.Sha256 ?? "", judged.File.Unit.Version.ToString(System.Globalization.CultureInfo.InvariantCulture), show.Inches ? "in" : "mm");
+    [
+        judged.View.InputsSha256, judged.Family.DeclarationSha256, judged.Family.Plugin?.Sha256 ?? "",
+        judged.File.Unit.Version.ToString(System.Globalization.CultureInfo.InvariantCulture), show.Inches ? "in" : "mm", .. prices is null ? [] : (string[])[prices.Edition],
+    ]);
 
     /// <summary>Whether the answers depend on records and declarations alone: a rule in code may be suspended now and answer later.</summary>
     public bool IsSteady => judged.Family.Family.Hooks.IsEmpty;
@@ -24,10 +28,10 @@ public sealed class AnswerSheet(Judged judged, Display show)
     public ImmutableArray<ClearanceWire> Clearances => [.. judged.Answers.Clearances.Select(c => ClearanceWire.From(c, judged.Family, _decisions, show))];
 
     /// <summary>Each pairing.</summary>
-    public ImmutableArray<PairingVerdictWire> Pairings => [.. judged.Answers.Pairings.Select(p => PairingVerdictWire.From(p, judged.Family, _decisions, show))];
+    public ImmutableArray<PairingVerdictWire> Pairings => [.. judged.Answers.Pairings.Select(p => PairingVerdictWire.From(p, judged.Family, _decisions, show, prices))];
 
     /// <summary>Each sleeve with all the gears that it serves.</summary>
-    public ImmutableArray<NeighbourhoodWire> Neighbourhoods => [.. judged.Answers.Neighbourhoods.Select(n => NeighbourhoodWire.From(n, judged.Family, show))];
+    public ImmutableArray<NeighbourhoodWire> Neighbourhoods => [.. judged.Answers.Neighbourhoods.Select(n => NeighbourhoodWire.From(n, judged.Family, show, prices))];
 
     /// <summary>The verdicts on parts in their envelope.</summary>
     public PartVerdictsWire Verdicts(ImmutableArray<PartVerdictWire> items, string? next, DateTimeOffset asOf) => new(

@@ -1,4 +1,5 @@
 using RebuildApi.Server.Composition;
+using RebuildApi.Server.Composition.Shop;
 using RebuildApi.Server.Errors;
 using RebuildApi.Server.Requests;
 using RebuildApi.Server.Results;
@@ -60,7 +61,8 @@ public static class AnswerEndpoints
         var file = await bench.File(unit, cancellation);
         if (Unjudged(file, asked, judging) is { } open)
             return new(PagesOf.Whole([open.Pairing], p => p.Pairing), open.Wrap);
-        var sheet = new AnswerSheet(judging.Judge(file), asked.Show);
+        var judged = judging.Judge(file);
+        var sheet = new AnswerSheet(judged, asked.Show, await KindPrices.Of(bench.Store, judged.Family, cancellation));
         return new(
             PagesOf.Whole(sheet.Pairings, p => p.Pairing), (items, next, asOf) => sheet.Wrap(items, next, asOf, sheet.PairingOutcomes), sheet.Etag, sheet.IsSteady);
     }
@@ -71,7 +73,8 @@ public static class AnswerEndpoints
         var file = await bench.File(unit, cancellation);
         if (Unjudged(file, asked, judging) is { } open)
             return new(PagesOf.Whole([open.Neighbourhood], n => n.Sleeve), open.Wrap);
-        var sheet = new AnswerSheet(judging.Judge(file), asked.Show);
+        var judged = judging.Judge(file);
+        var sheet = new AnswerSheet(judged, asked.Show, await KindPrices.Of(bench.Store, judged.Family, cancellation));
         return new(
             PagesOf.Whole(sheet.Neighbourhoods, n => n.Sleeve), (items, next, asOf) => sheet.Wrap(items, next, asOf, sheet.NeighbourhoodOutcomes), sheet.Etag, sheet.IsSteady);
     }

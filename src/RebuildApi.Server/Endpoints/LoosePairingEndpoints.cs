@@ -2,6 +2,7 @@ using RebuildApi.Engine.Measuring;
 using RebuildApi.Engine.Pairings;
 using RebuildApi.Engine.Snapshots;
 using RebuildApi.Server.Composition;
+using RebuildApi.Server.Composition.Shop;
 using RebuildApi.Server.Errors;
 using RebuildApi.Server.Requests;
 using RebuildApi.Server.Results;
@@ -39,17 +40,17 @@ public static class LoosePairingEndpoints
         complaints.ThrowIfAny(Problems.InvalidContent);
         var snapshot = new LooseParts(family!, (await store.Policy(cancellation)).Policy, complaints).Of(body.Value.Parts);
         complaints.ThrowIfAny(Problems.InvalidContent);
-        return new(Answer(new UnitView(snapshot, family!), asked.Show));
+        return new(Answer(new UnitView(snapshot, family!), asked.Show, await KindPrices.Of(store, family!, cancellation)));
     }
 
-    private static LoosePairingsWire Answer(UnitView view, Display show)
+    private static LoosePairingsWire Answer(UnitView view, Display show, KindPrices prices)
     {
         var book = new EstimateBook(view);
         var decisions = new DecisionsBeside([], view.InputsSha256);
         var positions = view.Snapshot.Placements.Select(p => p.Position).ToHashSet(StringComparer.Ordinal);
         var rules = view.Family.Family.Pairings.Where(r => r.Roles.Values.Any(role => positions.Contains(role.Split('/', '#')[0])));
         return new(
-            [.. rules.Select(r => PairingVerdictWire.From(PairingJudge.Judge(r, book), view.Family, decisions, show))],
+            [.. rules.Select(r => PairingVerdictWire.From(PairingJudge.Judge(r, book), view.Family, decisions, show, prices))],
             RuleWire.From(view.Family.IdentityOf("pairings")),
             view.InputsSha256,
             Cautions.Of(view.Family, show));

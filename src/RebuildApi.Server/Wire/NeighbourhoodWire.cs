@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Pairings;
 using RebuildApi.Engine.Snapshots;
+using RebuildApi.Server.Composition.Shop;
 
 namespace RebuildApi.Server.Wire;
 
@@ -11,7 +12,7 @@ namespace RebuildApi.Server.Wire;
 /// <param name="Outcome">The worst of the sides as the parts are now. Only compatible counts as good.</param>
 /// <param name="Choices">What comes out with each form of sleeve.</param>
 /// <param name="Reasons">What the choices say together.</param>
-/// <param name="Cures">Exchanges after which every side is compatible, fewest positions first; each was tried.</param>
+/// <param name="Cures">Exchanges after which every side is compatible, the cheapest first where the shop's list has every price, else fewest positions first; each was tried.</param>
 /// <param name="Settles">What to look at or read so that a doubt goes away.</param>
 public sealed record NeighbourhoodWire(
     string Sleeve,
@@ -23,13 +24,13 @@ public sealed record NeighbourhoodWire(
     ImmutableArray<string> Settles)
 {
     /// <summary>From the engine.</summary>
-    public static NeighbourhoodWire From(Neighbourhood n, FamilyIndex family, Display show) => new(
+    public static NeighbourhoodWire From(Neighbourhood n, FamilyIndex family, Display show, KindPrices? prices = null) => new(
         n.Sleeve,
         show.Words(family.Positions[n.Sleeve].Name),
         n.Outcome,
         [.. n.Choices.Select(c => SleeveChoiceWire.From(c, family, show))],
         [.. n.Reasons.Select(r => ReasonWire.From(r, family))],
-        [.. n.Cures.Select(c => CureWire.From(c, family, show))],
+        CureWire.CheapestFirst(n.Cures, family, show, prices),
         [.. n.Settles.Select(s => s.ToString())]);
 }
 

@@ -2,6 +2,8 @@ using System.Collections.Immutable;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Pairings;
 using RebuildApi.Engine.Snapshots;
+using RebuildApi.Server.Composition.Shop;
+using RebuildApi.Server.Wire.Shop;
 
 namespace RebuildApi.Server.Wire;
 
@@ -33,7 +35,7 @@ public sealed record PairingVerdictWire(
     string InputsSha256)
 {
     /// <summary>From the contract.</summary>
-    public static PairingVerdictWire From(PairingVerdict verdict, FamilyIndex family, DecisionsBeside decisions, Display show)
+    public static PairingVerdictWire From(PairingVerdict verdict, FamilyIndex family, DecisionsBeside decisions, Display show, KindPrices? prices = null)
     {
         // A rule in code has no declaration behind it: it is called by its id.
         var rule = family.Pairings.GetValueOrDefault(verdict.Rule);
@@ -45,7 +47,7 @@ public sealed record PairingVerdictWire(
             verdict.Severity,
             rule is null || verdict.Outcome == Compatibility.Compatible ? null : show.Words(rule.Consequence),
             [.. verdict.Reasons.Select(r => ReasonWire.From(r, family))],
-            [.. verdict.Cures.Select(c => CureWire.From(c, family, show))],
+            CureWire.CheapestFirst(verdict.Cures, family, show, prices),
             [.. verdict.Settles.Select(s => s.ToString())],
             decisions.On(verdict.Rule),
             RuleWire.From(verdict.Rules),
@@ -60,16 +62,20 @@ public sealed record PairingVerdictWire(
 /// <param name="Steps">The parts to exchange.</param>
 /// <param name="NewParts">How many parts that is.</param>
 /// <param name="Minutes">Bench time of the family's assembly steps on such parts.</param>
-public sealed record CureWire(string Id, string Text, bool Sufficient, ImmutableArray<CureStepWire> Steps, int NewParts, decimal Minutes) : Results.IInWords
+/// <param name="Price">What the parts cost by the shop's price list, the cheapest that will do; none when one of them is not on it.</param>
+public sealed record CureWire(string Id, string Text, bool Sufficient, ImmutableArray<CureStepWire> Steps, int NewParts, decimal Minutes, MoneyWire? Price) : Results.IInWords
 {
-    /// <summary>From the contract.</summary>
-    public static CureWire From(Cure cure, FamilyIndex family, Display show)
+    /// <summary>Those that are sufficient first, the cheapest of them first where the shop's list has every price.</summary>
+    public static ImmutableArray<CureWire> CheapestFirst(ImmutableArray<Cure> cures, FamilyIndex family, Display show, KindPrices? prices) =>
+        [.. CureCosts.CheapestFirst(cures, family, prices is null ? null : prices.Of).Select(c => From(c, family, show, prices))];
+
+    private static CureWire From(Cure cure, FamilyIndex family, Display show, KindPrices? prices)
     {
-        var cost = CureCosts.Of(cure, family);
+        var cost = CureCosts.Of(cure, family, prices is null ? null : prices.Of);
         return new(
             cure.Id, show.Words(cure.Text), cure.Sufficient,
             [.. cure.Steps.Select(s => new CureStepWire(s.Position, s.Attribute, s.Value, s.Characteristic, LimitsWire.From(s.Within, show)))],
-            cost.NewParts, cost.Minutes);
+            cost.NewParts, cost.Minutes, cost.Price is { } price ? MoneyWire.Of(price, prices!.Rates) : null);
     }
 
     /// <inheritdoc/>

@@ -61,6 +61,50 @@ public sealed class PlanTests
         Assert.Equal(["/keepOriginal/0", "/fixed/nor-such"], pointers);
     }
 
+    [Fact]
+    public async Task A_part_that_is_spoken_of_must_be_such_a_part()
+    {
+        await using var server = ShopServer.Open();
+        using var http = await server.WithRates();
+        using var answer = await http.Send(HttpMethod.Post, "/v1/units/u1/plans", """
+            { "person": "Ada", "candidates": [{ "position": "no-such" }, { "position": "third-gear", "price": { "minor": 1, "currency": "USD" }, "attributes": { "hand": "up" } }],
+              "negligibleRisk": { "minor": 1, "currency": "USD" } }
+            """);
+        var pointers = (await answer.Problem())["errors"]!.AsArray().Select(e => (string)e!["pointer"]!).Order(StringComparer.Ordinal);
+        Assert.Equal(["/candidates/0/position", "/candidates/1/attributes/hand", "/candidates/1/price/currency", "/negligibleRisk/currency"], pointers);
+    }
+
+    [Fact]
+    public async Task A_ceiling_that_stands_in_the_way_is_said_in_the_shop_s_currency()
+    {
+        await using var server = ShopServer.Open();
+        using var http = server.CreateClient();
+        await Played(http);
+        var none = await http.Make(Unit + "/plans?dryRun=true", """{ "person": "Wren", "mostCost": { "minor": 100, "currency": "EUR" } }""");
+        Assert.Equal("impossible", (string)none["status"]!);
+        Assert.Contains(none["conflicts"]!.AsArray(), c => ((string)c!["text"]!).Contains("no more than 1.00 EUR", StringComparison.Ordinal));
+        Assert.Contains(none["unlocks"]!.AsArray(), u => (string)u!["what"]! == "relaxed-limit" && (string)u["cost"]!["currency"]! == "EUR");
+        Assert.Empty((await http.Read(Unit + "/plans"))["items"]!.AsArray());
+    }
+
+    [Fact]
+    public async Task What_it_is_worth_to_read_first_is_said_in_money_and_the_quote_has_its_range()
+    {
+        await using var server = ShopServer.Open();
+        using var http = server.CreateClient();
+        await Played(http);
+        var plan = await http.Make(Unit + "/plans", """{ "person": "Wren" }""");
+        var doubt = plan["toMeasure"]!.AsArray().Single(m => (string)m!["position"]! == "third-gear" && (bool)m["inPlan"]!)!;
+        var (now, good, bad, chance) = ((long)plan["cost"]!["total"]!["minor"]!, (long)doubt["costIfGood"]!["minor"]!, (long)doubt["costIfBad"]!["minor"]!, (double)doubt["chanceGood"]!);
+        // What is expected after reading it: the better of both ways each time, by its chance (expected value of perfect information).
+        Assert.Equal(Math.Floor(now - ((chance * good) + ((1 - chance) * bad))), (double)(long)doubt["value"]!["minor"]!, 1.0);
+        Assert.True(good < now && now < bad);
+        Assert.Contains(plan["conditions"]!.AsArray(), c => (string)c!["code"]! == "measure-first" && ((string)c["subject"]!).StartsWith("third-gear/", StringComparison.Ordinal));
+        Assert.Contains(plan["lines"]!.AsArray(), l => l!["nextBest"] is { } next && (long)next["extra"]!["minor"]! > 0);
+        var range = (await http.Make(Unit + "/quote", """{ "person": "Wren" }"""))["range"]!;
+        Assert.True((long)range["low"]!["minor"]! < (long)range["likely"]!["minor"]! && (long)range["likely"]!["minor"]! < (long)range["high"]!["minor"]!);
+    }
+
     /// <summary>Third gear leaned over, fourth straight, one sleeve: whatever goes in, all three are of one form.</summary>
     private static void AssertSleeveIsCured(JsonObject plan)
     {

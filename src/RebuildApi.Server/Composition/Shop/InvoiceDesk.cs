@@ -79,7 +79,7 @@ public sealed class InvoiceDesk(IWriteSession session, IIdSource ids, DateTimeOf
     }
 
     /// <summary>The lines that count: neither voids nor voided.</summary>
-    private static IEnumerable<InvoiceLine> Counting(ImmutableArray<InvoiceLine> lines)
+    public static IEnumerable<InvoiceLine> Counting(ImmutableArray<InvoiceLine> lines)
     {
         var voided = lines.Select(l => l.Voids).OfType<string>().ToHashSet(StringComparer.Ordinal);
         return lines.Where(l => l.Voids is null && !voided.Contains(l.Id));

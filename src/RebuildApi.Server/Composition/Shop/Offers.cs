@@ -27,8 +27,10 @@ public sealed record Offers(
     FrozenDictionary<(string Series, string Member), string> PieceIds,
     string Sha256)
 {
+    /// <summary>What comes before the id of something on the shelf.</summary>
+    public const string FromShelf = "shelf/";
+
     private const string Order = "order/";
-    private const string FromShelf = "shelf/";
 
     /// <summary>Reads them for one unit, or for none in particular.</summary>
     public static async ValueTask<Offers> Of(IStore store, FamilyIndex family, string? unit, DateTimeOffset now, CancellationToken cancellation)
@@ -67,9 +69,12 @@ public sealed record Offers(
         var lying = shelf.Where(s => s.Kind == series.Kind && s.Member == member).OrderByDescending(s => s.Count).ThenBy(s => s.Id, StringComparer.Ordinal).FirstOrDefault();
         var listed = parts.Where(p => p.Kind == series.Kind && p.Member == member).OrderBy(p => p.Price).ThenBy(p => p.Id, StringComparer.Ordinal).FirstOrDefault();
         if (lying is not null && (lying.Count >= enough || listed is null))
-            return (FromShelf + lying.Id, new PieceOffer(series.Id, member, lying.Price, 0, null, lying.Count));
-        return listed is null ? null : (Order + listed.Id, new PieceOffer(series.Id, member, listed.Price, listed.LeadDays, listed.Vendor, null));
+            return (FromShelf + lying.Id, new PieceOffer(series.Id, member, lying.Price, 0, null, lying.Count) { Attributes = Known(lying.Attributes) });
+        return listed is null ? null : (Order + listed.Id, new PieceOffer(series.Id, member, listed.Price, listed.LeadDays, listed.Vendor, null) { Attributes = Known(listed.Attributes) });
     }
+
+    private static ImmutableSortedDictionary<string, string> Known(IReadOnlyDictionary<string, string> attributes) =>
+        attributes.ToImmutableSortedDictionary(a => a.Key, a => a.Value, StringComparer.Ordinal);
 
     // A name with a slash is one that no part of a unit can have.
     private static Candidate Named(Candidate candidate, string id) => candidate with

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json;
+using RebuildApi.Contracts;
 using RebuildApi.Engine.Measuring;
 using RebuildApi.Engine.Planning;
 using RebuildApi.Engine.Planning.Solving;
@@ -33,7 +34,10 @@ public sealed class PlanDesk(Bench bench, Judging judging, IPluginCatalog catalo
         var sheet = new PlanSheet(view.Family, offers.Rates, show).Of(answer, Kebab.Of(sent.Objective), id, unit, sent.Person, now, view.InputsSha256, offers.Sha256);
         return new KeptPlan(
             id, unit, sheet.Objective, sent.Person, now, view.InputsSha256, offers.Sha256, JsonSerializer.Serialize(sheet, WireJson.Options),
-            answer.Plan is { } plan ? new PlanNeeds(offers, view.Family, show).Of(plan) : [], answer.Plan?.ReadyInDays ?? 0);
+            answer.Plan is { } plan ? new PlanNeeds(offers, view.Family, show).Of(plan) : [], answer.Plan?.ReadyInDays ?? 0)
+        {
+            Snapshot = answer.Plan is { } planned ? JsonSerializer.Serialize(planned.Snapshot, ContractJson.Default.UnitSnapshot) : null,
+        };
     }
 
     /// <summary>Plans between the cheapest and the surest; nothing is kept.</summary>
@@ -86,14 +90,17 @@ public sealed class PlanDesk(Bench bench, Judging judging, IPluginCatalog catalo
         foreach (var (id, at) in named.Where(n => !family.Positions.ContainsKey(n.Id)))
             complaints.AddUnknown(at, FieldProblems.UnknownPosition, $"The family has no position {id}.", id, family.Positions.Keys);
         var cost = sent.MostCost is { } most ? offers.Rates.Amount(most, "/mostCost", complaints) : (long?)null;
+        var spoken = new SpokenOffers(family, offers.Rates, complaints).Of(sent.Candidates ?? []);
+        var negligible = sent.NegligibleRisk is { } risk ? offers.Rates.Amount(risk, "/negligibleRisk", complaints) : (long?)null;
         complaints.ThrowIfAny(Problems.InvalidContent);
         return new PlanRequest
         {
-            Candidates = offers.Candidates,
+            Candidates = [.. offers.Candidates, .. spoken],
+            Money = offers.Rates.Rules(),
             Pieces = offers.Pieces,
             Objective = sent.Objective,
             Cuts = sent.Cuts,
-            Rates = new PlanRates { LabourPerHour = offers.Rates.LabourPerHour, ComebackCost = offers.Rates.ComebackCost },
+            Rates = new PlanRates { LabourPerHour = offers.Rates.LabourPerHour, ComebackCost = offers.Rates.ComebackCost, NegligibleRisk = negligible },
             Limits = new PlanLimits
             {
                 MostCost = cost,

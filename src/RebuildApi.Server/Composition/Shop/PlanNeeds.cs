@@ -56,7 +56,8 @@ public sealed class PlanNeeds(Offers offers, FamilyIndex family, Display show)
         else
         {
             var kind = family.KindAt(taken.First().Line.Position)!;
-            var name = show.Words(kind.Name) + (taken.First().Line.Members.IsEmpty ? "" : " " + taken.Key);
+            var first = taken.First().Line;
+            var name = show.Words(kind.Name) + (!first.Members.IsEmpty ? " " + taken.Key : first.Components[0].Label is { } label ? ": " + label : "");
             yield return Piece("new/" + taken.Key, "part", name, taken.Count(), taken.First().Line.Price, rates.TaxOfPart(null), positions);
         }
     }

@@ -1,8 +1,6 @@
 using System.Collections.Immutable;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Allocation;
-using RebuildApi.Engine.Judging;
-using RebuildApi.Engine.Measuring;
 using RebuildApi.Engine.Pairings;
 using RebuildApi.Engine.Snapshots;
 using RebuildApi.Server.Errors;
@@ -13,8 +11,8 @@ using RebuildApi.Storage;
 namespace RebuildApi.Server.Composition.Shop;
 
 /// <summary>
-/// What the shelf can finish: each unit needs what its chosen plan puts in that did not come with it, single-use parts and pieces apart; a part of the shelf
-/// would do where it conforms by itself and runs with everything else that the plan puts in.
+/// What the shelf can finish: each unit needs what its chosen plan puts in that did not come with it, single-use parts and pieces apart. A part of the shelf
+/// costs its price and what its doubt is expected to cost.
 /// </summary>
 public sealed class ShelfAllocation(Bench bench, Judging judging)
 {
@@ -25,22 +23,29 @@ public sealed class ShelfAllocation(Bench bench, Judging judging)
         var (store, now) = (bench.Store, bench.Time.GetUtcNow());
         var stock = await store.All<StockItem>(ShopFilter.Every, cancellation);
         var left = (sent.Without ?? []).ToHashSet(StringComparer.Ordinal);
-        var shelf = stock.Where(s => s.Member is null && s.Count > 0 && !left.Contains(s.Id)).ToImmutableArray();
+        // A set of which one part is gone or left out is no set any more: what is left of it stays where it is.
+        var split = stock.Where(s => s.Set is not null && (s.Count == 0 || left.Contains(s.Id))).Select(s => s.Set).ToHashSet(StringComparer.Ordinal);
+        var shelf = stock.Where(s => s.Member is null && s.Count > 0 && !left.Contains(s.Id) && !split.Contains(s.Set)).ToImmutableArray();
         var reservations = (await store.All<Reservation>(ShopFilter.Every, cancellation)).Where(r => r.Holds(now)).ToImmutableArray();
         var instruments = await store.Instruments(shelf, cancellation);
+        var rates = await store.Rates(cancellation);
         var units = ImmutableArray.CreateBuilder<AllocationUnit>();
         var offers = ImmutableArray.CreateBuilder<AllocationOffer>();
+        var near = new Dictionary<(string Unit, string Place), ImmutableArray<ShelfFit>>();
         foreach (var (file, plan) in await Planned(sent, cancellation))
         {
             var view = await WithPlan(file, plan, now, cancellation);
             var needs = Needs(plan, view.Family);
-            units.Add(new AllocationUnit(file.Unit.Id, needs));
-            offers.AddRange(needs.SelectMany(place => Would(view, place, shelf, instruments).SelectMany(item =>
-                Individuals(item, reservations).Select(p => new AllocationOffer(p.Id, file.Unit.Id, place, item.Price)))));
+            units.Add(new AllocationUnit(file.Unit.Id, [.. needs.Select(n => n.Position)]));
+            foreach (var (place, chosen) in needs)
+            {
+                var fits = near[(file.Unit.Id, place)] = ShelfFit.All(view, place, chosen, shelf, instruments, rates);
+                offers.AddRange(fits.Where(f => f.WhyNot is null).SelectMany(f => Individuals(f.Item, reservations).Select(p => new AllocationOffer(p.Id, file.Unit.Id, place, f.Cost))));
+            }
         }
 
         var problem = new AllocationProblem(units.ToImmutable(), [.. shelf.SelectMany(s => Individuals(s, reservations))], offers.ToImmutable());
-        return Written(Allocator.Allocate(problem, cancellation), await store.Rates(cancellation));
+        return new AllocationSheet(rates, near, reservations).Of(Allocator.Allocate(problem, cancellation));
     }
 
     private async Task<ImmutableArray<(UnitFile File, KeptPlan Plan)>> Planned(AllocationRequest sent, CancellationToken cancellation)
@@ -84,27 +89,12 @@ public sealed class ShelfAllocation(Bench bench, Judging judging)
         Findings = [.. part.Findings.Select(f => f with { Id = $"{f.Id}@{part.Component.Id}", Component = part.Component.Id })],
     };
 
-    private static ImmutableArray<string> Needs(KeptPlan plan, FamilyIndex family) =>
-        [.. PlanDesk.Read(plan).Lines.Where(l => l.Disposition == "replace" && l.Members.IsEmpty && !family.KindAt(Place.Parse(l.Position).Position)!.SingleUse).Select(l => l.Position)];
-
-    private static IEnumerable<StockItem> Would(UnitView view, string at, ImmutableArray<StockItem> shelf, ImmutableArray<InstrumentState> instruments)
-    {
-        var place = Place.Parse(at);
-        var kind = view.Family.KindAt(place.Position)!.Id;
-        return shelf.Where(s => s.Family == view.Family.Family.Version.Id && s.Kind == kind).Where(s => Does(view, place, ShopCandidates.Of(s, instruments), s.Origin));
-    }
-
-    // A new part has no readings yet and stands on its drawing; a used one must be proven good.
-    private static bool Does(UnitView view, Place place, Candidate part, Origin origin)
-    {
-        var book = new EstimateBook(new UnitView(CompatibilitySearch.Fit(part, place.Position, place.Index, view.Snapshot), view.Family));
-        var placed = book.View.At(place.Position).First(p => p.Placement.Index == place.Index);
-        var outcome = PartJudge.Judge(placed, book).Outcome;
-        if (outcome == Outcome.Nonconforming || (origin != Origin.New && outcome != Outcome.Conforming))
-            return false;
-        var verdict = CompatibilitySearch.For(place.Position, [part], new EstimateBook(view), place.Index).Single();
-        return verdict.Pairings.IsEmpty || verdict.Outcome is Compatibility.Compatible or Compatibility.Conditional;
-    }
+    /// <summary>The places, each with what the plan puts there.</summary>
+    private static ImmutableArray<(string Position, string Candidate)> Needs(KeptPlan plan, FamilyIndex family) =>
+    [
+        .. PlanDesk.Read(plan).Lines.Where(l => l.Disposition == "replace" && l.Members.IsEmpty && !family.KindAt(Place.Parse(l.Position).Position)!.SingleUse)
+            .Select(l => (l.Position, l.Candidate)),
+    ];
 
     /// <summary>Each of several alike is a part of its own; those that are kept for a unit go to that one only.</summary>
     private static IEnumerable<AllocationPart> Individuals(StockItem item, ImmutableArray<Reservation> reservations)
@@ -114,13 +104,4 @@ public sealed class ShelfAllocation(Bench bench, Judging judging)
         return Enumerable.Range(0, Math.Min(item.Count, most))
             .Select(i => new AllocationPart(i == 0 ? item.Id : FormattableString.Invariant($"{item.Id}#{i + 1}"), i < kept.Length ? kept[i] : null, item.Set));
     }
-
-    private static AllocationWire Written(AllocationAnswer found, Rates rates) => new(
-        found.Completed,
-        [.. found.Assigned.Select(a => new AssignedWire(a.Part.Split('#')[0], a.Unit, a.Place, MoneyWire.Of(a.Cost, rates)))],
-        MoneyWire.Of(found.Cost, rates), found.IsProven, found.MostUnits,
-        [.. found.Misses.Select(m => new AllocationMissWire(m.Unit, m.Lacking, Engine.Reasons.ReasonText.Words(m.Reason)))],
-        [.. found.Purchases.Select(p => new AllocationPurchaseWire(p.Place, p.Units, Engine.Reasons.ReasonText.Words(p.Reason)))],
-        [.. found.Reasons.Select(Wire.ReasonWire.From)],
-        Cautions.Standing);
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using RebuildApi.Server.Composition;
 using RebuildApi.Server.Composition.Shop;
@@ -21,9 +22,9 @@ public static class InvoiceEndpoints
         group.List<InvoiceLinesWire>("/units/{unit}/invoice-lines", OfUnit, "listUnitInvoiceLines", "List the invoice lines of a unit",
                 "What was written for the invoicing tool, held line by line against what the customer agreed to.")
             .Fails(Problems.UnknownUnit);
-        group.Read("/units/{unit}/invoice-lines.xml", Xml, "getUnitInvoiceLinesUbl", "Get the invoice lines of a unit as UBL",
-                "The lines as cac:InvoiceLine elements of UBL 2.1, as EN 16931-1 binds them. Seller, buyer and totals are the invoicing tool's own.")
-            .Fails(Problems.UnknownUnit).Produces<string>(200, "application/xml");
+        group.Read("/units/{unit}/invoice-lines.xml", Xml, "getUnitInvoiceUbl", "Get the invoice of a unit as UBL",
+                "The lines that stand as an Invoice of UBL 2.1 with the content of EN 16931-1: tax for each rate, totals, and what rounding on the line leaves over. Number and buyer's address are the invoicing tool's own; the seller is who the rates say.")
+            .Fails(Problems.UnknownUnit, Problems.UnknownQuote).Produces<string>(200, "application/xml");
         group.Make("/units/{unit}/invoice-lines", Write, "writeInvoiceLines", "Write invoice lines",
                 "Writes the lines that were agreed to and are not written yet, with the amounts that were agreed to; or those named. A wrong line is voided by one that takes it off. Further lines may come within the share by which the work may grow.")
             .Fails(Problems.UnknownUnit, Problems.UnknownQuote, Problems.QuoteOvertaken, Problems.ApprovalNeeded, Problems.InvalidContent)
@@ -43,8 +44,12 @@ public static class InvoiceEndpoints
 
     private static async Task<IResult> Xml(string unit, Bench bench, IStore store, CancellationToken cancellation)
     {
-        await bench.File(unit, cancellation);
-        return TypedResults.Text(UblLines.Of(await store.All<InvoiceLine>(new ShopFilter(unit), cancellation)), "application/xml; charset=utf-8");
+        var file = await bench.File(unit, cancellation);
+        var lines = InvoiceDesk.Counting(await store.All<InvoiceLine>(new ShopFilter(unit), cancellation)).ToImmutableArray();
+        if (lines.IsEmpty)
+            throw new ProblemException(Problems.UnknownQuote, "Nothing stands on the invoice of this unit yet.");
+        var buyer = file.Unit.Customer ?? (await store.Newest<Approval>(new ShopFilter(unit), cancellation))!.By;
+        return TypedResults.Text(new UblInvoice(unit, (await store.Rates(cancellation)).Seller, buyer, lines).Text, "application/xml; charset=utf-8");
     }
 
     private static async Task<CreatedAnswer<InvoicedWire>> Write(string unit, Body<InvoiceRequest> body, Bench bench, IStore store, CancellationToken cancellation)

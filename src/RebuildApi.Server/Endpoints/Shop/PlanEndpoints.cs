@@ -19,13 +19,16 @@ public static class PlanEndpoints
     {
         var group = routes.Resource("plans");
         group.Make("/units/{unit}/plans", Make, "makePlan", "What is the best complete set of decisions?",
-                "For every place the part found, its reworks, the price list and the shelf; every verdict, pairing, clearance, ring and cut at once; the best by the objective, proven. When there is no plan: what stands in the way, and what would open it. With dryRun it is a what-if.")
+                "For every place the part found, its reworks, the price list and the shelf; every verdict, pairing, clearance, ring and cut at once; the best by the objective, proven. When there is no plan: what stands in the way, and what would open it. With dryRun it is a what-if; candidates adds parts that are only spoken of.")
             .Fails(Problems.UnknownUnit, Problems.RulesUnavailable, Problems.InvalidContent, Problems.NotComputable)
             .Example("""{ "person": "Ada", "objective": "least-cost" }""");
         group.List<ListOf<PlanRowWire>>("/units/{unit}/plans", List, "listPlans", "Compare the plans of a unit", "One row for each plan: cost, time, how many parts go back, how much is still to be read.")
             .Fails(Problems.UnknownUnit);
         group.Read("/units/{unit}/plans/{plan}", Get, "getPlan", "Get a plan", "As it was answered; whether it still stands; and, when another is named, where they differ.")
             .WithMetadata(Against).Fails(Problems.UnknownUnit, Problems.UnknownPlan, Problems.RulesUnavailable);
+        group.Read("/units/{unit}/plans/{plan}/snapshot", Snapshot, "getPlanSnapshot", "Get the unit as a plan would have it",
+                "Everything known of the unit with each part of the plan in its place, as POST /v1/judgements takes it: so that anyone can work the plan's verdicts out again.")
+            .Fails(Problems.UnknownUnit, Problems.UnknownPlan).Produces<object>(200, "application/json");
         group.Make("/units/{unit}/plans/{plan}/approvals", Choose, "choosePlan", "Choose a plan to be built",
                 "A person of the shop signs for it. Kit, reservations and quote go by it from then on; the newest choice counts.")
             .Fails(Problems.UnknownUnit, Problems.UnknownPlan, Problems.InvalidContent)
@@ -64,6 +67,14 @@ public static class PlanEndpoints
         return new(QueryText.Of(http, Against.Name) is { } other
             ? shown with { Against = Differences(shown, PlanDesk.Read(await Of(unit, other, store, cancellation))) }
             : shown);
+    }
+
+    private static async Task<IResult> Snapshot(string unit, string plan, Bench bench, IStore store, CancellationToken cancellation)
+    {
+        await bench.File(unit, cancellation);
+        return (await Of(unit, plan, store, cancellation)).Snapshot is { } kept
+            ? TypedResults.Text(kept, "application/json; charset=utf-8")
+            : throw new ProblemException(Problems.UnknownPlan, "This answer has no plan in it, or was kept before plans kept the unit as it would be.");
     }
 
     private static async ValueTask<KeptPlan> Of(string unit, string plan, IStore store, CancellationToken cancellation) =>

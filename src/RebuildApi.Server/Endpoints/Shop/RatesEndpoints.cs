@@ -16,7 +16,7 @@ public static class RatesEndpoints
     {
         var group = routes.Resource("shop");
         group.Read("/rates", Get, "getRates", "How does the shop charge?",
-            "Currency, rounding, taxes, labour, the agreed share, how long quotes and reservations hold. Until the shop has said so, there is no currency (XXX) and nothing is charged.").Tagged();
+            "Currency, rounding, taxes, labour, the agreed share, how long quotes and reservations hold, who sells. Until the shop has said so, there is no currency (XXX) and nothing is charged.").Tagged();
         group.Change("/rates", Change, "changeRates", "Say how the shop charges",
                 "Changes the fields that are sent. Quotes keep the rates that they were made with. The currency stays once anything has a price.")
             .Fails(Problems.InvalidContent)
@@ -63,8 +63,11 @@ public static class RatesEndpoints
             ComebackCost = sent.ComebackCost is null ? now.ComebackCost : coming.Amount(sent.ComebackCost, "/comebackCost", complaints),
             QuoteDays = sent.QuoteDays ?? now.QuoteDays,
             ReservationHours = sent.ReservationHours ?? now.ReservationHours,
+            Seller = sent.Seller is { } s ? new Seller(s.Name, s.Street, s.City, s.PostCode, s.Country, s.TaxId) : now.Seller,
         };
         CheckTaxes(changed, complaints);
+        if (sent.Seller is { Country: var country } && !(country.Length == 2 && country.All(char.IsAsciiLetterUpper)))
+            complaints.Add("/seller/country", FieldProblems.BadText, "A country has two capital letters (ISO 3166-1 alpha-2).", country, ["IE"]);
         complaints.ThrowIfAny(Problems.InvalidContent);
         return changed;
     }

@@ -119,14 +119,25 @@ public sealed record AllocationWire(
 /// <param name="Stock">What is on the shelf.</param>
 /// <param name="Unit">The unit.</param>
 /// <param name="Position">The place.</param>
-/// <param name="Cost">What it is charged at.</param>
+/// <param name="Cost">Its price, and what its doubt is expected to cost.</param>
 public sealed record AssignedWire(string Stock, string Unit, string Position, MoneyWire Cost);
 
 /// <summary>A unit that is not completed.</summary>
 /// <param name="Unit">The unit.</param>
 /// <param name="Lacking">The places that stay empty.</param>
 /// <param name="Text">In words.</param>
-public sealed record AllocationMissWire(string Unit, ImmutableArray<string> Lacking, string Text);
+/// <param name="Near">What of the right kind is on the shelf, and why the unit does not get it.</param>
+public sealed record AllocationMissWire(string Unit, ImmutableArray<string> Lacking, string Text, ImmutableArray<NearMissWire> Near);
+
+/// <summary>Something of the right kind that does not go there.</summary>
+/// <param name="Position">The place.</param>
+/// <param name="Stock">What is on the shelf.</param>
+/// <param name="Text">Why not.</param>
+public sealed record NearMissWire(string Position, string Stock, string Text) : Results.IInWords
+{
+    /// <inheritdoc/>
+    public string InWords() => $"{Stock}: {Text}";
+}
 
 /// <summary>A purchase that would complete more units.</summary>
 /// <param name="Position">What it is for.</param>

@@ -18,6 +18,8 @@ namespace RebuildApi.Server.Wire.Shop;
 /// <param name="Without">Candidates that must not be used.</param>
 /// <param name="AcceptOpen">Whether used parts that are not proven good may go in, each on the condition that it is read or looked at first.</param>
 /// <param name="AcceptConditional">Whether pairings may hold on a condition only.</param>
+/// <param name="Candidates">Parts that are only spoken of, each taken as if it could be had: what if I bought this? Plans call the first of them <c>sent#1</c>.</param>
+/// <param name="NegligibleRisk">Expected comeback cost of one place or pairing below which the most conservative plan exchanges nothing; a hundredth of what a comeback costs when not said.</param>
 public sealed record PlanAskRequest(
     [Words(100)] string Person,
     PlanObjective Objective = PlanObjective.LeastCost,
@@ -28,7 +30,30 @@ public sealed record PlanAskRequest(
     IReadOnlyDictionary<string, string>? Fixed = null,
     [Entries(0, 500)][Words(100)] ImmutableArray<string>? Without = null,
     bool AcceptOpen = true,
-    bool AcceptConditional = true);
+    bool AcceptConditional = true,
+    [Entries(0, 100)] ImmutableArray<PlanCandidateRequest>? Candidates = null,
+    MoneyRequest? NegligibleRisk = null);
+
+/// <summary>A part that is only spoken of, as if it could be had.</summary>
+/// <param name="Position">Where it would go.</param>
+/// <param name="Label">What it is called in the words of the shop.</param>
+/// <param name="IsNew">Whether it is new, and stands on its drawing until it is read; else a single used part.</param>
+/// <param name="Attributes">Attribute to value; what is left out is unknown, and unknown is never good.</param>
+/// <param name="Readings">What was read of it.</param>
+/// <param name="Price">What it would cost; left out when it is still to be asked for.</param>
+/// <param name="LeadDays">Days until it would be there.</param>
+/// <param name="Vendor">Who would sell it.</param>
+/// <param name="Set">What it would come with: parts of one set bear the same name here.</param>
+public sealed record PlanCandidateRequest(
+    [Id] string Position,
+    [Words(100)] string? Label = null,
+    bool IsNew = true,
+    IReadOnlyDictionary<string, string>? Attributes = null,
+    [Entries(0, 100)] ImmutableArray<LooseReadingRequest>? Readings = null,
+    MoneyRequest? Price = null,
+    [Between(0, 3650)] int LeadDays = 0,
+    [Words(100)] string? Vendor = null,
+    [Words(100)] string? Set = null);
 
 /// <summary>The best complete set of decisions for a unit, or why there is none.</summary>
 /// <param name="Id">Its id.</param>

@@ -33,11 +33,26 @@ public sealed record RatesWire(
     int ReservationHours,
     long Version)
 {
+    /// <summary>Who sells, as invoices say it; nothing until the shop has said so.</summary>
+    public SellerWire? Seller { get; init; }
+
     /// <summary>From the store.</summary>
     public static RatesWire From(Rates r) => new(
         r.Currency, r.Digits, r.Rounding, r.TaxRounding, [.. r.Taxes.Select(TaxWire.From)], MoneyWire.Of(r.LabourPerHour, r), r.LabourTax, r.PartsTax,
-        r.AgreedShare * 100, MoneyWire.Of(r.ComebackCost, r), r.QuoteDays, r.ReservationHours, r.Version);
+        r.AgreedShare * 100, MoneyWire.Of(r.ComebackCost, r), r.QuoteDays, r.ReservationHours, r.Version)
+    {
+        Seller = r.Seller is { } s ? new SellerWire(s.Name, s.Street, s.City, s.PostCode, s.Country, s.TaxId) : null,
+    };
 }
+
+/// <summary>The shop as a seller.</summary>
+/// <param name="Name">Its registered name.</param>
+/// <param name="Street">Street and number.</param>
+/// <param name="City">City.</param>
+/// <param name="PostCode">Post code.</param>
+/// <param name="Country">Country, ISO 3166-1 alpha-2.</param>
+/// <param name="TaxId">VAT identifier.</param>
+public sealed record SellerWire(string Name, string? Street, string? City, string? PostCode, string Country, string? TaxId);
 
 /// <summary>A rate of tax.</summary>
 /// <param name="Id">What the shop calls it.</param>
@@ -62,6 +77,7 @@ public sealed record TaxWire(string Id, string Category, decimal Percent)
 /// <param name="ComebackCost">What one comeback costs the shop.</param>
 /// <param name="QuoteDays">For how many days a quote holds.</param>
 /// <param name="ReservationHours">For how many hours a reservation holds.</param>
+/// <param name="Seller">Who sells, as invoices say it.</param>
 public sealed record RatesChangeRequest(
     [Words(3)] string? Currency = null,
     [Between(0, 3)] int? Digits = null,
@@ -74,7 +90,19 @@ public sealed record RatesChangeRequest(
     [Between(0, 100)] decimal? AgreedSharePercent = null,
     MoneyRequest? ComebackCost = null,
     [Between(1, 730)] int? QuoteDays = null,
-    [Between(1, 8760)] int? ReservationHours = null);
+    [Between(1, 8760)] int? ReservationHours = null,
+    SellerRequest? Seller = null);
+
+/// <summary>The shop as a seller.</summary>
+/// <param name="Name">Its registered name.</param>
+/// <param name="Country">Country, ISO 3166-1 alpha-2.</param>
+/// <param name="Street">Street and number.</param>
+/// <param name="City">City.</param>
+/// <param name="PostCode">Post code.</param>
+/// <param name="TaxId">VAT identifier.</param>
+public sealed record SellerRequest(
+    [Words(200)] string Name, [Words(2)] string Country, [Words(200)] string? Street = null, [Words(100)] string? City = null, [Words(20)] string? PostCode = null,
+    [Words(30)] string? TaxId = null);
 
 /// <summary>A rate of tax.</summary>
 /// <param name="Id">What the shop calls it.</param>

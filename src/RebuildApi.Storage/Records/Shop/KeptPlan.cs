@@ -25,6 +25,9 @@ public sealed record KeptPlan(
     ImmutableArray<Needed> Lines,
     int Days) : IShopRecord<KeptPlan>
 {
+    /// <summary>The unit as it would be with the plan, as JSON of the contract; none when there is no plan, or it was kept before this was.</summary>
+    public string? Snapshot { get; init; }
+
     /// <inheritdoc/>
     public static ShopTable<KeptPlan> Table { get; } = new("plan", isEdited: false, StoreJson.Default.KeptPlan);
 

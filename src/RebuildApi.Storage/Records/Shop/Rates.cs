@@ -31,6 +31,9 @@ public sealed record Rates(
     int ReservationHours,
     long Version) : IShopRecord<Rates>
 {
+    /// <summary>Who sells, as invoices say it; none until the shop has said so.</summary>
+    public Seller? Seller { get; init; }
+
     /// <summary>The one id.</summary>
     public const string TheId = "rates";
 
@@ -46,6 +49,15 @@ public sealed record Rates(
     /// <inheritdoc/>
     public Rates At(long version) => this with { Version = version };
 }
+
+/// <summary>The shop as a seller.</summary>
+/// <param name="Name">Its registered name.</param>
+/// <param name="Street">Street and number.</param>
+/// <param name="City">City.</param>
+/// <param name="PostCode">Post code.</param>
+/// <param name="Country">Country, ISO 3166-1 alpha-2.</param>
+/// <param name="TaxId">VAT identifier, if it has one.</param>
+public sealed record Seller(string Name, string? Street, string? City, string? PostCode, string Country, string? TaxId);
 
 /// <summary>A rate of tax.</summary>
 /// <param name="Id">What the shop calls it.</param>
