@@ -48,6 +48,11 @@ public sealed class PlanReport(HttpClient http, TextWriter output)
             + $"{lines.Count(l => Text(l, "disposition") == "replace")} places get another.");
         foreach (var doubt in Entries(plan, "conditions").Where(c => Text(c, "code") is "measure-first" or "look-first"))
             _text.Line("      ", $"first: {Text(doubt, "subject")}. {Text(doubt, "text")}");
+        foreach (var reading in Entries(plan, "toMeasure").Where(m => m.GetProperty("inPlan").GetBoolean()).Take(2))
+        {
+            _text.Line("      ", string.Create(CultureInfo.InvariantCulture,
+                $"worth reading: {Text(reading, "position")}, {Money(reading.GetProperty("value"))} on average; good with {100 * reading.GetProperty("chanceGood").GetDouble():0.#} %, then the whole costs {Money(reading.GetProperty("costIfGood"))}"));
+        }
     }
 
     private void Differences(JsonElement plan)

@@ -10,6 +10,9 @@ public static class Student
     private const double Few = 30;
     private const double Far = 12;
 
+    // Beyond that the normal density is the same to more digits than are asked, and the logarithms below would lose theirs.
+    private const double AsGoodAsInfinite = 1e6;
+
     /// <summary>Chance that it lies at or below t.</summary>
     public static double ChanceBelow(double t, double freedom)
     {
@@ -26,7 +29,7 @@ public static class Student
     /// <summary>Γ((ν+1)/2) / (√(νπ)·Γ(ν/2)) · (1 + t²/ν)^−(ν+1)/2.</summary>
     private static Func<double, double> Density(double freedom)
     {
-        if (double.IsInfinity(freedom))
+        if (freedom > AsGoodAsInfinite)
             return t => Math.Exp(-t * t / 2) / Math.Sqrt(2 * Math.PI);
         var scale = Math.Exp(LogGamma((freedom + 1) / 2) - LogGamma(freedom / 2)) / Math.Sqrt(freedom * Math.PI);
         return t => scale * Math.Pow(1 + (t * t / freedom), -(freedom + 1) / 2);
