@@ -19,6 +19,8 @@ public sealed class DemoPlanTests : IDisposable
     {
         b.UseSetting("Rebuild:DataFolder", _folder.FullName);
         b.UseSetting("Logging:LogLevel:Default", "Warning");
+        b.UseSetting("Rebuild:PlanSeconds", "300");
+        b.UseSetting("Rebuild:RequestSeconds", "600");
     });
 
     public void Dispose()

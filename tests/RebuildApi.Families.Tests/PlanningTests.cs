@@ -81,7 +81,7 @@ public sealed class PlanningTests
     {
         var low = ((Exact)Healthy.Brackenmere.Family.Kinds.Single(k => k.Id == "third-gear").Characteristics.Single(c => c.Id == "dog.length").Service!.Low!).Value;
         var near = Healthy.Brackenmere.Reads("third-gear/dog.length", 1, [.. Enumerable.Repeat(Gauges.Reading(new Exact(low + Length.Micrometres(0.31m))), 6)]);
-        var request = new PlanRequest { Objective = PlanObjective.MostConservative, Candidates = [StraightThird(25000)], Rates = new PlanRates { NegligibleRisk = negligible, OpenPairingRisk = 0 } };
+        var request = new PlanRequest { Objective = PlanObjective.MostConservative, Candidates = [StraightThird(25000)], Rates = new PlanRates { NegligibleRisk = negligible, OpenPairingRisk = 0, ConditionalRisk = 0 } };
 
         var plan = Plan(near, request).Plan!;
 
@@ -175,11 +175,11 @@ public sealed class PlanningTests
         Assert.DoesNotContain(answer.Unlocks, u => u.Subject == "sleeve-3-4");
     }
 
-    /// <summary>The one ring that is left is the thickest; with it the end play of third is right only beside a shorter gear than any drawing has.</summary>
+    /// <summary>The one ring that is left is the thickest and the hub is wide: the end play of third is right only beside a shorter gear than any drawing has.</summary>
     [Fact]
     public void Where_no_part_on_its_drawing_would_do_the_measure_is_named_that_would()
     {
-        var ground = Healthy.Brackenmere.Damaged("snap-ring-3-4", "hand-ground", "severe");
+        var ground = Healthy.Brackenmere.Damaged("snap-ring-3-4", "hand-ground", "severe").ReadsInches("hub-3-4/width", 1.0660m, 1.0660m, 1.0660m, 1.0660m);
         var thickest = ground.Family.Series.Single(s => s.Id == "snap-ring-3-4").Members[^1].Id;
         var request = new PlanRequest { Pieces = [new PieceOffer("snap-ring-3-4", thickest, 560, 0, null, 6)], Cuts = Engine.Selection.CutUse.Never };
 

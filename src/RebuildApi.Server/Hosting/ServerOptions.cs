@@ -59,6 +59,10 @@ public sealed record ServerOptions
     [Range(1.0, 1e15)]
     public long AttachmentBytesPerUnit { get; init; } = 512L << 20;
 
+    /// <summary>Longest time that a plan is looked for, seconds; what was found by then is answered with how far it may be from the best.</summary>
+    [Range(1, 600)]
+    public int PlanSeconds { get; init; } = 10;
+
     /// <summary>Longest time for one request, seconds.</summary>
     [Range(1, 3600)]
     public int RequestSeconds { get; init; } = 60;

@@ -5,6 +5,9 @@ namespace RebuildApi.Checkers.Plans;
 /// <summary>Each clearance summed again from its members, with what trial assemblies of the same parts say.</summary>
 internal static class GapChecks
 {
+    // What is derived is rounded to whole nanometres at each step.
+    private const double RoundedApart = 3;
+
     /// <summary>What is wrong with what is claimed of a clearance; nothing when nothing is.</summary>
     public static string? Fault(ClearanceLoop loop, Outcome claimed, double? gap, CheckedValues values)
     {
@@ -14,7 +17,7 @@ internal static class GapChecks
             return Contradiction(claimed, gap, window) is { } odd ? $"{loop.Id}: {odd}" : null;
         var sum = Of(loop, values);
         var allowed = Deciding.Of(sum, window, policy);
-        if (sum?.Point is { } point && gap is { } said && Math.Abs(said - point) > 1)
+        if (sum?.Point is { } point && gap is { } said && Math.Abs(said - point) > RoundedApart)
             return $"{loop.Id}: the gap is {point:0} nm, not {said:0}";
         if (sum?.Point is null && gap is not null)
             return $"{loop.Id}: a gap is claimed though a member is not known";

@@ -114,6 +114,7 @@ public sealed class ShopServer : WebApplicationFactory<Program>
     {
         builder.UseSetting("Rebuild:DataFolder", _folder.FullName);
         builder.UseSetting("Logging:LogLevel:Default", "Warning");
+        builder.UseSetting("Rebuild:PlanSeconds", "55");
         foreach (var (name, value) in _settings)
             builder.UseSetting(name, value);
         builder.ConfigureTestServices(services =>

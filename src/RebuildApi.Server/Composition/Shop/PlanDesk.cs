@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json;
+using Microsoft.Extensions.Options;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Measuring;
 using RebuildApi.Engine.Planning;
@@ -16,10 +17,10 @@ using RebuildApi.Storage;
 namespace RebuildApi.Server.Composition.Shop;
 
 /// <summary>Works plans out from a unit as it stands, the price list and the shelf. That takes too long for the one writer, so it is done before anything is written.</summary>
-public sealed class PlanDesk(Bench bench, Judging judging, IPluginCatalog catalog)
+public sealed class PlanDesk(Bench bench, Judging judging, IPluginCatalog catalog, IOptions<ServerOptions> options)
 {
     // A search that has not ended by then is answered with what it found and how far that may be from the best.
-    private static readonly TimeSpan Longest = TimeSpan.FromSeconds(10);
+    private readonly TimeSpan _longest = TimeSpan.FromSeconds(options.Value.PlanSeconds);
 
     /// <summary>Works one plan out.</summary>
     public async Task<KeptPlan> Plan(string unit, PlanAskRequest sent, CancellationToken cancellation)
@@ -27,7 +28,7 @@ public sealed class PlanDesk(Bench bench, Judging judging, IPluginCatalog catalo
         var (view, offers) = await Look(unit, cancellation);
         var request = RequestOf(sent, view.Family, offers);
         using var limit = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
-        limit.CancelAfter(Longest);
+        limit.CancelAfter(_longest);
         var answer = Asked(() => UnitPlanner.Plan(new EstimateBook(view), request, new CatalogHooks(catalog, view.Family), null, limit.Token));
         cancellation.ThrowIfCancellationRequested();
         var (id, now, show) = (bench.Ids.Next(), bench.Time.GetUtcNow(), Display.For("mm"));
@@ -45,7 +46,7 @@ public sealed class PlanDesk(Bench bench, Judging judging, IPluginCatalog catalo
     {
         var (view, offers) = await Look(unit, cancellation);
         using var limit = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
-        limit.CancelAfter(Longest);
+        limit.CancelAfter(_longest);
         var request = RequestOf(new PlanAskRequest(""), view.Family, offers);
         var front = Asked(() => UnitPlanner.Front(new EstimateBook(view), request, new CatalogHooks(catalog, view.Family), most, null, limit.Token));
         cancellation.ThrowIfCancellationRequested();
