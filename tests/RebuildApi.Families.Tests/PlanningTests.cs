@@ -175,28 +175,6 @@ public sealed class PlanningTests
         Assert.DoesNotContain(answer.Unlocks, u => u.Subject == "sleeve-3-4");
     }
 
-    /// <summary>The one ring that is left is the thickest and the hub is wide: the end play of third is right only beside a shorter gear than any drawing has.</summary>
-    [Fact]
-    public void Where_no_part_on_its_drawing_would_do_the_measure_is_named_that_would()
-    {
-        var ground = Healthy.Brackenmere.Damaged("snap-ring-3-4", "hand-ground", "severe").ReadsInches("hub-3-4/width", 1.0660m, 1.0660m, 1.0660m, 1.0660m);
-        var thickest = ground.Family.Series.Single(s => s.Id == "snap-ring-3-4").Members[^1].Id;
-        var request = new PlanRequest { Pieces = [new PieceOffer("snap-ring-3-4", thickest, 560, 0, null, 6)], Cuts = Engine.Selection.CutUse.Never };
-
-        var answer = Plan(ground, request);
-
-        Assert.Equal(SolveStatus.Impossible, answer.Status);
-        Assert.Contains(answer.Conflicts.SelectMany(c => c.Demands), d => d.Id == "third-end-play");
-        var gear = answer.Unlocks.Single(u => u.Subject == "third-gear");
-        Assert.Equal("unlock-dimension", gear.Reason.Code);
-        var measure = new Length(long.Parse(gear.Reason.Arguments["valueNm"], System.Globalization.CultureInfo.InvariantCulture));
-        var drawn = ground.Family.Kinds.Single(k => k.Id == "third-gear").Characteristics.Single(c => c.Id == "length").New!;
-        Assert.True(measure < ((Exact)drawn.Low!).Value);
-        var shorter = Bought("third-shorter", "third-gear", 100, s_gear, "straight");
-        var read = shorter.Part with { Measurements = [new Measurement("m", "third-shorter", 1, "length", [.. Enumerable.Repeat(Gauges.Reading(new Exact(measure)), 4)], new Taken(Gauges.OfLength, null, "Ada", "b", DateTimeOffset.UnixEpoch, null), null)] };
-        Assert.True(Plan(ground, request with { Candidates = [shorter with { Part = read }] }).Plan is not null);
-    }
-
     private static PlanCandidate StraightThird(long price) => Bought("third-straight", "third-gear", price, s_gear, "straight");
 
     private static IEnumerable<PlanCandidate> BackTapered(long hub, long sleeve, long input) =>

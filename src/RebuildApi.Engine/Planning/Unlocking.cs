@@ -26,7 +26,7 @@ internal sealed class Unlocking(PlanModel model, PlanFinder finder, IPlanSolver 
         return
         [
             .. names.Where(n => model.Demands[n].Kind is DemandKind.Limit or DemandKind.Stock).Order(StringComparer.Ordinal).Select(Relaxed)
-                .Concat(places.Where(Helps).Select(p => Purchase(p) ?? Measured(p, names))).Append(model.Request.Cuts == CutUse.Never ? Worked() : null)
+                .Concat(places.Where(Helps).Select(Purchase)).Append(model.Request.Cuts == CutUse.Never ? Worked() : null)
                 .OfType<PlanUnlock>()
                 .OrderBy(u => u.Cost).ThenBy(u => u.Subject, StringComparer.Ordinal),
         ];
@@ -71,30 +71,9 @@ internal sealed class Unlocking(PlanModel model, PlanFinder finder, IPlanSolver 
             return Solve(PerfectPart.At(place, _problem)) is { Exists: true } piece
                 ? new PlanUnlock(UnlockKind.Purchase, of.Subject, piece.Cost + model.BenchLabour, Because.Of("unlock-piece", of.Subject, ("series", of.Series)))
                 : null;
-        return Bought(of, Variants.Of(of, model.Book)) is var (cost, bought)
-            ? new PlanUnlock(UnlockKind.Purchase, of.Subject, cost, Because.Of("unlock-purchase", of.Subject, ("what", bought.Part.Component.Label ?? bought.Id)))
-            : null;
-    }
-
-    /// <summary>Where none on its drawing would do, a part of a certain measure: each was tried, and the first that opens the way is named.</summary>
-    private PlanUnlock? Measured(int place, HashSet<string> demands)
-    {
-        var of = model.Places[place];
-        if (of.Series is not null || Solve(PerfectPart.At(place, _problem)) is not { Exists: true } without)
-            return null;
-        return MeasuredParts.Of(place, model, _problem, without, demands)
-            .Select(m => Bought(of, [m.Part]) is var (cost, _)
-                ? new PlanUnlock(UnlockKind.Purchase, of.Subject, cost, Because.Of(
-                    "unlock-dimension", of.Subject, ("position", of.Position.Id), ("characteristic", m.Of.Id), ("valueNm", m.Value.Nanometres)))
-                : null)
-            .FirstOrDefault(u => u is not null);
-    }
-
-    /// <summary>The best plan if these could be had, and the one of them that it takes; none when it takes none.</summary>
-    private (long Cost, PlanCandidate Bought)? Bought(PlanPlace of, ImmutableArray<PlanCandidate> variants)
-    {
         if (cancellation.IsCancellationRequested)
             return null;
+        var variants = Variants.Of(of, model.Book);
         var request = model.Request with { Objective = PlanObjective.LeastCost, Effort = _effort, Candidates = [.. model.Request.Candidates, .. variants] };
         var wider = new PlanModel(model.Book, request, model.Hooks, cuts: model.Cuts, model);
         var found = new PlanFinder(wider, solver, cancellation).Find(PlanObjective.LeastCost);
@@ -102,7 +81,7 @@ internal sealed class Unlocking(PlanModel model, PlanFinder finder, IPlanSolver 
             return null;
         var at = wider.Places.IndexOf(wider.Places.First(p => p.Subject == of.Subject));
         return variants.FirstOrDefault(v => v.Id == wider.Places[at].Fits[found.Picks[at]].Id) is { } bought
-            ? (found.Solution.Cost + model.BenchLabour, bought)
+            ? new PlanUnlock(UnlockKind.Purchase, of.Subject, found.Solution.Cost + model.BenchLabour, Because.Of("unlock-purchase", of.Subject, ("what", bought.Part.Component.Label ?? bought.Id)))
             : null;
     }
 
