@@ -68,6 +68,12 @@ public interface IStore : IAsyncDisposable
     ValueTask<ImmutableArray<Recorded<T>>> Newer<T>(long after, int limit, CancellationToken cancellation)
         where T : class, IShopRecord<T>;
 
+    /// <summary>When each token was last used, as far as it was written down.</summary>
+    ValueTask<ImmutableSortedDictionary<string, DateTimeOffset>> TokenUses(CancellationToken cancellation);
+
+    /// <summary>Writes down when tokens were last used. Stands outside the chain and is no event.</summary>
+    Task NoteTokenUses(IReadOnlyCollection<KeyValuePair<string, DateTimeOffset>> uses, CancellationToken cancellation);
+
     /// <summary>A kept judgement, or null.</summary>
     ValueTask<Judgement?> Judgement(string id, CancellationToken cancellation);
 

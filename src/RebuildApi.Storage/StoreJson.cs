@@ -47,5 +47,6 @@ namespace RebuildApi.Storage;
 [JsonSerializable(typeof(Attachment))]
 [JsonSerializable(typeof(PartLabel))]
 [JsonSerializable(typeof(PartRemoval))]
+[JsonSerializable(typeof(AccessToken))]
 [JsonSerializable(typeof(ImmutableSortedDictionary<string, string>))]
 internal sealed partial class StoreJson : JsonSerializerContext;

@@ -54,7 +54,7 @@ internal sealed class IdempotencyKeys(Statements statements, string shop, TimePr
             ("shop", shop), ("actor", request.Actor), ("key", key), ("operation", request.Operation), ("requestSha256", request.RequestSha256),
             ("status", answer.Status), ("contentType", answer.ContentType),
             ("headers", JsonSerializer.Serialize(answer.Headers, StoreJson.Default.ImmutableSortedDictionaryStringString)),
-            ("body", answer.Body.ToArray()), ("created", Stamp.Of(time.GetUtcNow())));
+            ("body", (answer.Kept ?? answer.Body).ToArray()), ("created", Stamp.Of(time.GetUtcNow())));
     }
 
     /// <summary>Forgets what is too old, at most once an hour.</summary>

@@ -62,6 +62,7 @@ internal sealed record IndexedTable(string Name, string Kind, bool Newest, strin
         OfShop(Attachment.Table),
         OfShop(PartLabel.Table),
         OfShop(PartRemoval.Table),
+        OfShop(AccessToken.Table),
     ];
 
     private static IndexedTable OfShop<T>(ShopTable<T> table)
@@ -94,7 +95,7 @@ internal sealed record IndexedTable(string Name, string Kind, bool Newest, strin
 
     private static string OnlyNewest =>
         "AND e.sequence IN (SELECT MAX(sequence) FROM entry WHERE shop = @shop AND kind IN "
-        + "('unit', 'instrument', 'placement', 'vacancy', 'rates', 'part', 'stock', 'reservation', 'machining', 'webhook') "
+        + "('unit', 'instrument', 'placement', 'vacancy', 'rates', 'part', 'stock', 'reservation', 'machining', 'webhook', 'token') "
         + "GROUP BY unit, id, CASE kind WHEN 'vacancy' THEN 'placement' ELSE kind END)";
 
     private static Func<IndexedEntry, string> Of<T>(JsonTypeInfo<T> shape, Func<IndexedEntry, T, string> text) =>

@@ -209,6 +209,9 @@ internal sealed class WriteSession(Statements statements, string shop, ChainWrit
         statements.Run(write, ("shop", shop), ("body", Array.Empty<byte>()));
     }
 
+    /// <summary>Writes down when tokens were last used.</summary>
+    public void Note(IEnumerable<KeyValuePair<string, DateTimeOffset>> uses) => TokenUses.Write(statements, shop, uses);
+
     private void RequireInstrument(string id)
     {
         if (Instrument(id) is null)

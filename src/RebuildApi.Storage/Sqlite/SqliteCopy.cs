@@ -41,6 +41,7 @@ internal sealed class SqliteCopy(string shop)
         UNION ALL SELECT 'attachment', COUNT(*) FROM attachment
         UNION ALL SELECT 'label', COUNT(*) FROM label
         UNION ALL SELECT 'removal', COUNT(*) FROM removal
+        UNION ALL SELECT 'token', COUNT(*) FROM token
         """;
 
     private static readonly ChainReport NoChain = new(0, "", null, null);

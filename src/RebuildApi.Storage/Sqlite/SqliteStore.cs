@@ -153,6 +153,14 @@ public sealed class SqliteStore : IStore
         where T : class, IShopRecord<T> => _readers.Read(c => new ShopQueries<T>(c, _shop).Newer(after, limit), cancellation);
 
     /// <inheritdoc/>
+    public ValueTask<ImmutableSortedDictionary<string, DateTimeOffset>> TokenUses(CancellationToken cancellation) =>
+        _readers.Read(c => Sql.TokenUses.Read(c, _shop), cancellation);
+
+    /// <inheritdoc/>
+    public Task NoteTokenUses(IReadOnlyCollection<KeyValuePair<string, DateTimeOffset>> uses, CancellationToken cancellation) =>
+        _writer.Write(Unrecorded.Request("token-use"), session => Unrecorded.Write(session, s => s.Note(uses)), cancellation);
+
+    /// <inheritdoc/>
     public ValueTask<Judgement?> Judgement(string id, CancellationToken cancellation) =>
         _readers.Read(c => new JudgementQueries(c, _shop).Judgement(id), cancellation);
 
@@ -220,7 +228,7 @@ public sealed class SqliteStore : IStore
         var engine = $"SQLite {_connection.ServerVersion}";
         try
         {
-            await _writer.Write(HealthProbe.Request, HealthProbe.Write, cancellation);
+            await _writer.Write(Unrecorded.Request("health"), session => Unrecorded.Write(session, s => s.Probe()), cancellation);
             return new StoreHealth(true, engine, null);
         }
         catch (StorageUnavailableException e)

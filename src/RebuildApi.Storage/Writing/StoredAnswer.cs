@@ -17,4 +17,7 @@ public sealed record StoredAnswer(
 {
     /// <summary>204, for changes that nobody over HTTP asked for.</summary>
     public static StoredAnswer Nothing { get; } = new(204, "", ReadOnlyMemory<byte>.Empty, ImmutableSortedDictionary<string, string>.Empty);
+
+    /// <summary>What is kept with the key in the place of the body; null for the body itself. For an answer that holds a secret.</summary>
+    public ReadOnlyMemory<byte>? Kept { get; init; }
 }
