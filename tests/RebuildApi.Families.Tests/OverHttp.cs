@@ -37,6 +37,7 @@ internal sealed class ShopOverHttp
         _http = new WebApplicationFactory<Program>().WithWebHostBuilder(b =>
         {
             b.UseSetting("Rebuild:DataFolder", folder);
+            b.UseSetting("Rebuild:Access", "this-machine");
             b.UseSetting("Logging:LogLevel:Default", "Warning");
         }).CreateClient();
         foreach (var gauge in Gauges.All.Where(g => UnitOf(g.Resolution.Kind) is not null))

@@ -2,7 +2,9 @@ using System.CommandLine;
 using System.Globalization;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
+using RebuildApi.Server.Access;
 using RebuildApi.Server.Commands;
+using RebuildApi.Storage;
 
 namespace RebuildApi.Server.Demo;
 
@@ -39,11 +41,14 @@ public static class DemoCommand
                 $"--Rebuild:Listen=http://127.0.0.1:{port.ToString(CultureInfo.InvariantCulture)}",
                 "--Logging:LogLevel:Default=Warning",
             ]);
+            var secret = await TokenDesk.Issue(app.Services.GetRequiredService<IStore>(), new NewToken("demo", Scope.Administrator), TimeProvider.System);
             await app.StartAsync();
-            var answered = await Play(AddressOf(app), Console.Out);
+            var answered = await Play(AddressOf(app), secret, Console.Out);
             if (!once)
             {
-                Console.WriteLine($"Serving on {AddressOf(app)} until Ctrl+C; open it in a browser, or try {AddressOf(app)}docs");
+                Console.WriteLine($"Serving on {AddressOf(app)} until Ctrl+C. Open this address to be signed in, or look at {AddressOf(app)}docs");
+                Console.WriteLine($"  {SignInLink.Of(AddressOf(app).ToString(), secret)}");
+                Console.WriteLine($"  export TOKEN={secret}");
                 await app.WaitForShutdownAsync();
             }
 
@@ -58,9 +63,10 @@ public static class DemoCommand
 
     /// <summary>Plays the teardown against a running service and prints the answers.</summary>
     /// <returns>Whether every request was answered.</returns>
-    public static async Task<bool> Play(Uri address, TextWriter output)
+    public static async Task<bool> Play(Uri address, string token, TextWriter output)
     {
         using var http = new HttpClient { BaseAddress = address };
+        http.DefaultRequestHeaders.Authorization = new("Bearer", token);
         var teardown = Teardown.Load();
         await output.WriteLineAsync("Saltmarsh Lane Gearboxes, three benches. " + teardown.Note + Environment.NewLine);
         if (!await new TeardownPlayer(http, output).Play(teardown))

@@ -1,4 +1,5 @@
 using System.Globalization;
+using RebuildApi.Server.Access;
 using RebuildApi.Server.Errors;
 using RebuildApi.Server.Requests;
 using RebuildApi.Server.Results;
@@ -25,7 +26,7 @@ public static class AuditEndpoints
             .Takes(Kind).Takes(Unit);
         group.Read("/audit/{sequence}", Get, "getAuditEntry", "Get an entry with what was recorded",
                 "One entry with every field that its hash is made of, so that anybody can work the hash out again.")
-            .Fails(Problems.UnknownEntry);
+            .Needs(Scope.Office).Fails(Problems.UnknownEntry);
         group.Read("/audit/verification", Verify, "verifyAudit", "Does the record still stand as it was written?",
                 "Walks the whole chain, works out every hash again, holds the tables against it, and names the first broken entry and why. Note the head outside from time to time.")
             .WithMetadata(Head).DisableRequestTimeout();

@@ -1,5 +1,6 @@
 using System.Reflection;
 using Microsoft.AspNetCore.Http.Metadata;
+using RebuildApi.Server.Access;
 using RebuildApi.Server.Backups;
 using RebuildApi.Server.Errors;
 using RebuildApi.Server.Requests;
@@ -17,13 +18,14 @@ public static class BackupEndpoints
     {
         var group = routes.Resource("backups");
         group.List<ListOf<BackupWire>>("/backups", List, "listBackups", "List backups",
-            "The backups that are there, newest first, as they were found when they were made; before them the last attempt, when it failed.");
+            "The backups that are there, newest first, as they were found when they were made; before them the last attempt, when it failed.")
+            .Needs(Scope.Administrator);
         group.MapPost("/backups", Make).WithName("makeBackup").WithSummary("Make a backup")
             .WithDescription("Copies the database and the attachments as they stand at one moment, opens the copy and checks all of it. Benches go on meanwhile. A dry run makes it, checks it and removes it.")
-            .WithMetadata(QueryOption.DryRun).DisableRequestTimeout();
+            .Needs(Scope.Administrator).WithMetadata(QueryOption.DryRun).DisableRequestTimeout();
         group.Read("/backups/{backup}", Check, "checkBackup", "Is a backup whole?",
                 "Reads all of it again: every hash, the engine's own check and the hash chain.")
-            .Fails(Problems.UnknownBackup).DisableRequestTimeout();
+            .Needs(Scope.Administrator).Fails(Problems.UnknownBackup).DisableRequestTimeout();
     }
 
     private static Listing<BackupWire, ListOf<BackupWire>> List(BackupDesk desk)

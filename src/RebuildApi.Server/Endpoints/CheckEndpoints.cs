@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Http.Timeouts;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Identity;
 using RebuildApi.PluginHost;
+using RebuildApi.Server.Access;
 using RebuildApi.Server.Checks;
 using RebuildApi.Server.Composition;
 using RebuildApi.Server.Errors;
@@ -38,18 +39,19 @@ public static class CheckEndpoints
                 digit counts as the step. The value is taken as the value of the characteristic, however many readings it came from. A row with a fault
                 gets an error in its place; the last row says how many came to what, so that an answer cut short is noticed. Answers as NDJSON, or as a table when Accept says text/csv.
                 """)
-            .WithMetadata(s_family, new DisableRequestTimeoutAttribute())
+            .Needs(Scope.Read).WithMetadata(s_family, new DisableRequestTimeoutAttribute())
             .Produces<string>(200, LineBody.Ndjson, "text/csv")
             .Example("""{ "family": "brackenmere-4", "at": "third-gear/bore", "value": 1.8776, "unit": "in", "uncertainty": 0.0001, "instrument": "mic-25", "id": "row 1" }""");
         group.Read("/checks/one", One, "checkOne", "Check one value",
                 "One word or number as plain text, for a formula in a spreadsheet cell.")
+            .Open("a formula in a cell can send no header; it hears a verdict on numbers that it brings itself, and nothing of a unit, a customer or a price")
             .WithMetadata([.. s_row]).Produces<string>(200, "text/plain");
         group.MapPost("/judgements", Judgements).WithName("judgeSnapshots").WithSummary("Judge many whole units")
             .WithDescription("""
                 Whole units in, one on each line as GET /v1/units/{unit}/snapshot gives it, whole judgements out in the same order: what-if, and scripts that judge
                 years of records again. A line with a fault gets an error in its place; the last line says how many came to what.
                 """)
-            .WithMetadata(QueryOption.Units, new DisableRequestTimeoutAttribute())
+            .Needs(Scope.Read).WithMetadata(QueryOption.Units, new DisableRequestTimeoutAttribute())
             .Produces<JudgedLine>(200, LineBody.Ndjson)
             .Example("""
                 { "unit": "u1", "family": { "id": "brackenmere-4", "semVer": "1.0.0" }, "complaint": [],

@@ -1,3 +1,4 @@
+using RebuildApi.Server.Access;
 using RebuildApi.Server.Errors;
 using RebuildApi.Server.Requests;
 using RebuildApi.Server.Results;
@@ -18,13 +19,13 @@ public static class DeliveryEndpoints
         var group = routes.Resource("webhooks");
         group.List<ListOf<DeliveryWire>>("/webhooks/{webhook}/deliveries", List, "listDeliveries", "List the deliveries to a receiver",
                 "In the order of their events: those given up, the one that waits, and the last thousand events' worth of those that went well.")
-            .Takes(State).Fails(Problems.UnknownWebhook);
+            .Needs(Scope.Administrator).Takes(State).Fails(Problems.UnknownWebhook);
         group.Act("/webhooks/{webhook}/deliveries/{delivery}/redeliveries", Again, "redeliver", "Send a delivery again",
                 "At once, under the id it has, outside the order of the others; the answer says how it went.")
-            .Fails(Problems.UnknownWebhook, Problems.UnknownDelivery, Problems.ReceiverResting);
+            .Needs(Scope.Administrator).Fails(Problems.UnknownWebhook, Problems.UnknownDelivery, Problems.ReceiverResting);
         group.Act("/webhooks/{webhook}/pings", Ping, "pingWebhook", "Try the way to a receiver",
                 "Sends a message of the type ping, signed like all others. When it is taken, what waits for the receiver is sent at once.")
-            .Fails(Problems.UnknownWebhook);
+            .Needs(Scope.Administrator).Fails(Problems.UnknownWebhook);
     }
 
     private static async Task<Listing<DeliveryWire, ListOf<DeliveryWire>>> List(string webhook, HttpContext http, IStore store, CancellationToken cancellation)

@@ -1,4 +1,5 @@
 using RebuildApi.PluginHost;
+using RebuildApi.Server.Access;
 using RebuildApi.Server.Composition;
 using RebuildApi.Server.Errors;
 using RebuildApi.Server.Pages;
@@ -25,7 +26,7 @@ public static class FamilyEndpoints
             "The same sheet as an .xlsx file. Filled in, it goes back to measurements, findings and trials like the CSV form.").InUnits().Fails(Problems.UnknownFamily);
         group.MapPost("/families/validate", Validate).WithName("validateFamily").WithSummary("Check a family file")
             .WithDescription("Reads a family written as YAML and says what is wrong or doubtful in it, with line and column. Nothing is stored. Send the file itself as application/yaml, or its text in JSON.")
-            .Example("""{ "name": "wheel.yaml", "text": "family: one-wheel\nversion: 1.0.0\nname: One wheel\n" }""");
+            .Needs(Scope.Read).Example("""{ "name": "wheel.yaml", "text": "family: one-wheel\nversion: 1.0.0\nname: One wheel\n" }""");
     }
 
     private static async Task<Found<FamilyCheckWire>> Validate(FamilyFileBody body, IPluginCatalog catalog)

@@ -1,4 +1,5 @@
 using RebuildApi.PluginHost;
+using RebuildApi.Server.Access;
 using RebuildApi.Server.Backups;
 using RebuildApi.Server.Errors;
 using RebuildApi.Server.Requests;
@@ -15,10 +16,13 @@ public static class HealthEndpoints
     public static void MapHealth(this IEndpointRouteBuilder routes)
     {
         var group = routes.MapGroup("/health").WithTags("service").WithMetadata(new Strict());
-        group.Read("/live", Live, "getLive", "Whether the process answers", "Answers as long as the process runs; says nothing of its records.");
+        group.Read("/live", Live, "getLive", "Whether the process answers", "Answers as long as the process runs; says nothing of its records.")
+            .Open(Watched);
         group.Read("/ready", Ready, "getReady", "Whether it can do its work", "Writes a probe to the records and looks at each plug-in; 503 when records can't be written.")
-            .Fails(Problems.StorageUnavailable);
+            .Open(Watched).Fails(Problems.StorageUnavailable);
     }
+
+    private const string Watched = "whatever watches the service must be able to ask without a secret; it hears whether records and plug-ins are well, nothing of the shop";
 
     // Benches go on without a backup, so a failed one does not make the service unready; it is said all the same.
     private static HealthCheckWire Backups(BackupDesk desk)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using RebuildApi.Server.Access;
 using RebuildApi.Server.Composition;
 using RebuildApi.Server.Errors;
 using RebuildApi.Server.Requests;
@@ -17,7 +18,7 @@ public static class InstrumentEndpoints
         var group = routes.Resource("instruments");
         group.Make("/instruments", Register, "registerInstrument", "Register an instrument",
                 "Its resolution, its limit of error and the standard it was set by go into the uncertainty of everything that is read with it; readings beyond its range are doubted.")
-            .Fails(Problems.InvalidContent, Problems.DuplicateId)
+            .Needs(Scope.Office).Fails(Problems.InvalidContent, Problems.DuplicateId)
             .Example("""
                 { "id": "mic-25", "name": "Micrometer 0-25", "type": "outside-micrometer", "resolution": { "value": 0.001, "unit": "mm" },
                   "limitOfError": { "value": 0.004, "unit": "mm" }, "referenceUncertainty": { "value": 0.0003, "unit": "mm" },
@@ -28,7 +29,7 @@ public static class InstrumentEndpoints
             .InUnits().Fails(Problems.UnknownInstrumentId);
         group.Change("/instruments/{instrument}", Change, "changeInstrument", "Change an instrument",
                 "Changes the fields that are sent. Verdicts are worked out anew with it; judgements that someone relied on keep what stood then.")
-            .Fails(Problems.UnknownInstrumentId, Problems.InvalidContent)
+            .Needs(Scope.Office).Fails(Problems.UnknownInstrumentId, Problems.InvalidContent)
             .Example("""{ "calibrationDue": "2028-01-31" }""");
     }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using RebuildApi.Server.Access;
 using RebuildApi.Server.Composition;
 using RebuildApi.Server.Errors;
 using RebuildApi.Server.Requests;
@@ -17,7 +18,7 @@ public static class InstrumentRecordEndpoints
         var group = routes.Resource("instruments");
         group.Make("/instruments/{instrument}/calibrations", Calibrate, "addCalibration", "Record a calibration",
                 "The errors as found. Where one lies beyond the instrument's limit of error, everything read since it was last found right is in doubt: verdicts say so, and the recall names it.")
-            .InUnits().Fails(Problems.UnknownInstrumentId, Problems.InvalidContent, Problems.DuplicateId)
+            .Needs(Scope.Office).InUnits().Fails(Problems.UnknownInstrumentId, Problems.InvalidContent, Problems.DuplicateId)
             .Example("""
                 { "person": "Ada", "due": "2028-01-31", "certificate": "K-118", "points": [
                   { "nominal": { "value": 10, "unit": "mm" }, "read": { "value": 10.001, "unit": "mm" } }, { "nominal": { "value": 25, "unit": "mm" }, "read": { "value": 25.002, "unit": "mm" } }] }
@@ -27,7 +28,7 @@ public static class InstrumentRecordEndpoints
             .Fails(Problems.UnknownInstrumentId);
         group.Make("/instruments/{instrument}/studies", Study, "addStudy", "Keep a gauge study",
                 "From the raw readings of a crossed study by analysis of variance. What it finds goes into every later budget of that characteristic that is read with the instrument.")
-            .InUnits().Fails(Problems.UnknownInstrumentId, Problems.InvalidContent, Problems.DuplicateId, Problems.NotComputable)
+            .Needs(Scope.Office).InUnits().Fails(Problems.UnknownInstrumentId, Problems.InvalidContent, Problems.DuplicateId, Problems.NotComputable)
             .Example(StudyExample);
         group.List<ListOf<StudyWire>>("/instruments/{instrument}/studies", Studies, "listStudies", "List the gauge studies of an instrument",
                 "Each with its readings and its whole result; the last one of a characteristic counts.")

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Diagnosis;
+using RebuildApi.Server.Access;
 using RebuildApi.Server.Composition;
 using RebuildApi.Server.Errors;
 using RebuildApi.Server.Requests;
@@ -30,7 +31,7 @@ public static class LearningEndpoints
                 "Each cause as declared, as it stands, and as the closed units would have it, with the counts.").Fails(Problems.UnknownFamily);
         group.Make("/families/{family}/priors", Accept, "acceptPriors", "Accept the counts into the priors",
                 "Counts the closed units into the declared priors: a prior worth n units and k confirmed of N become (prior n + k) / (n + N). Kept with who and why; the next diagnosis uses it.")
-            .Fails(Problems.UnknownFamily, Problems.InvalidContent)
+            .Needs(Scope.Office).Fails(Problems.UnknownFamily, Problems.InvalidContent)
             .Example("""{ "units": 12, "reason": "A year's comebacks looked through.", "person": "Ada" }""");
     }
 

@@ -1,4 +1,5 @@
 using RebuildApi.PluginHost;
+using RebuildApi.Server.Access;
 using RebuildApi.Server.Composition;
 using RebuildApi.Server.Errors;
 using RebuildApi.Server.Requests;
@@ -19,12 +20,12 @@ public static class PluginEndpoints
         group.Read("/plugins/{plugin}", Get, "getPlugin", "Get a plug-in", "One plug-in with its state and the reason for it.").Fails(Problems.UnknownPlugin);
         group.MapPost("/plugins/{plugin}/approvals", Approve).WithName("approvePlugin").WithSummary("Approve a plug-in")
             .WithDescription("Approves exactly these bytes and loads them. An assembly is code: approve only what you would run yourself. A family file is data, but decides what the shop is told.")
-            .WithMetadata(QueryOption.DryRun)
+            .Needs(Scope.Administrator).WithMetadata(QueryOption.DryRun)
             .Fails(Problems.UnknownPlugin, Problems.PluginRefused)
             .Example("""{ "sha256": "0000000000000000000000000000000000000000000000000000000000000000", "person": "Ada" }""");
         group.MapPost("/plugins/{plugin}/reloads", Reload).WithName("reloadPlugin").WithSummary("Look at a plug-in again")
             .WithDescription("Takes up a new or changed assembly or family file, drops one that is gone.")
-            .WithMetadata(QueryOption.DryRun)
+            .Needs(Scope.Administrator).WithMetadata(QueryOption.DryRun)
             .Fails(Problems.UnknownPlugin);
     }
 

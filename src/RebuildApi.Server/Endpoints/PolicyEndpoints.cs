@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using RebuildApi.Server.Access;
 using RebuildApi.Server.Composition;
 using RebuildApi.Server.Errors;
 using RebuildApi.Server.Requests;
@@ -18,7 +19,7 @@ public static class PolicyEndpoints
         group.Read("/policy", Get, "getPolicy", "Which rules does the shop judge by?", "The edition in force; its ETag is what a change must name.").Tagged().InUnits();
         group.Replace("/policy", Put, "putPolicy", "Put another policy in force",
                 "The whole policy, signed with a reason. Every answer from now on is made under it and names its edition; judgements that someone relied on keep theirs.")
-            .InUnits().Fails(Problems.InvalidContent)
+            .Needs(Scope.Office).InUnits().Fails(Problems.InvalidContent)
             .Example("""
                 { "person": "Ada", "reason": "Bores of the third gear run loose sooner than the book says.", "decision": "guarded", "probability": 0.95, "overdue": "block",
                   "rules": [{ "criticality": "safety-critical", "decision": "guarded", "probability": 0.99 }],

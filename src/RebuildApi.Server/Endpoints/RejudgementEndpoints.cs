@@ -1,3 +1,4 @@
+using RebuildApi.Server.Access;
 using System.Collections.Immutable;
 using System.Text.Json;
 using Microsoft.AspNetCore.Http.Timeouts;
@@ -26,13 +27,13 @@ public static class RejudgementEndpoints
                 Judges every unit of a family again under a family file that is sent and not stored, and lists each verdict that would change, line by line while they are
                 found: what a changed limit would have done, before anybody approves it. Send the file itself as application/yaml, or its text in JSON.
                 """)
-            .WithMetadata(new DisableRequestTimeoutAttribute()).Fails(Problems.InvalidContent).Produces<RejudgementLine>(200, LineBody.Ndjson)
+            .Needs(Scope.Read).WithMetadata(new DisableRequestTimeoutAttribute()).Fails(Problems.InvalidContent).Produces<RejudgementLine>(200, LineBody.Ndjson)
             .Example("""
                 { "name": "wheel.yaml", "text": "family: one-wheel\nversion: 1.1.0\nname: One wheel (invented)\nsources: {numbers: {invented: an example}}\nkinds: {wheel: {name: Wheel, measures: {width: {name: Width, new: 9.9 to 10.1 mm, service: 9.8 to 10.1 mm}}}}\npositions: {wheel: {name: Wheel, group: shaft}}\n" }
                 """);
         routes.Resource("units").Make("/units/{unit}/edition-moves", Move, "moveEdition", "Move a unit to the loaded edition",
                 "Pins a unit to the edition of its family's rules that is loaded now, as a decision that a person signs, and says which verdicts come out otherwise. A dry run says so without doing it.")
-            .Fails(Problems.UnknownUnit, Problems.UnknownFamily, Problems.InvalidContent, Problems.VersionConflict)
+            .Needs(Scope.Office).Fails(Problems.UnknownUnit, Problems.UnknownFamily, Problems.InvalidContent, Problems.VersionConflict)
             .Example("""{ "person": "Ada", "bench": "bench-1", "reason": "The new edition has the maker's corrected end play." }""");
     }
 

@@ -1,3 +1,4 @@
+using RebuildApi.Server.Access;
 using RebuildApi.Server.Errors;
 using RebuildApi.Server.Requests;
 using RebuildApi.Server.Results;
@@ -9,9 +10,9 @@ public static class Routes
 {
     private static readonly ListForm[] Forms = [ListForm.Json, ListForm.Csv, ListForm.Ndjson];
 
-    /// <summary>The routes of one resource under <c>/v1</c>.</summary>
+    /// <summary>The routes of one resource under <c>/v1</c>. Reading asks for the scope <c>read</c>, anything else for <c>bench</c>; a route that asks for another says so with <c>Needs</c>.</summary>
     public static RouteGroupBuilder Resource(this IEndpointRouteBuilder routes, string tag) =>
-        routes.MapGroup("/v1").WithTags(tag).WithMetadata(new Strict());
+        routes.MapGroup("/v1").WithTags(tag).WithMetadata(new Strict()).AdmitByVerb();
 
     /// <summary>A route that reads one thing.</summary>
     public static RouteHandlerBuilder Read(this RouteGroupBuilder group, string pattern, Delegate handler, string name, string summary, string description) =>
@@ -41,7 +42,8 @@ public static class Routes
 
     /// <summary>A route that works something out and stores nothing.</summary>
     public static RouteHandlerBuilder WorkOut(this RouteGroupBuilder group, string pattern, Delegate handler, string name, string summary, string description) =>
-        group.MapPost(pattern, handler).Described(name, summary, description).WithMetadata(QueryOption.Units, new MayFail(Problems.InvalidContent, Problems.NotComputable));
+        group.MapPost(pattern, handler).Described(name, summary, description).Needs(Scope.Read)
+            .WithMetadata(QueryOption.Units, new MayFail(Problems.InvalidContent, Problems.NotComputable));
 
     /// <summary>A list in three forms: JSON pages, <c>.csv</c> and <c>.ndjson</c>.</summary>
     /// <typeparam name="TEnvelope">What a JSON page is wrapped in.</typeparam>
@@ -85,6 +87,9 @@ public sealed record ListRoutes(IReadOnlyList<RouteHandlerBuilder> All)
 
     /// <summary>Its answer carries a tag, so that a client that has it already is told so with 304.</summary>
     public ListRoutes Tagged() => With(new CarriesTag());
+
+    /// <summary>Asks for more than <c>read</c>.</summary>
+    public ListRoutes Needs(Scope least) => With(new Admits(least));
 
     /// <summary>A further query parameter.</summary>
     public ListRoutes Takes(QueryOption option) => With(option);

@@ -1,3 +1,4 @@
+using RebuildApi.Server.Access;
 using RebuildApi.Server.Errors;
 using RebuildApi.Server.Requests;
 using RebuildApi.Server.Results;
@@ -14,20 +15,21 @@ public static class WebhookEndpoints
     public static void MapWebhooks(this IEndpointRouteBuilder routes)
     {
         var group = routes.Resource("webhooks");
-        group.List<ListOf<WebhookWire>>("/webhooks", List, "listWebhooks", "List the receivers", "Each with how far it has come and what it waits with.");
+        group.List<ListOf<WebhookWire>>("/webhooks", List, "listWebhooks", "List the receivers", "Each with how far it has come and what it waits with.")
+            .Needs(Scope.Administrator);
         group.Make("/webhooks", Make, "makeWebhook", "Set a receiver up",
                 "It is told of what happens from now on, in the order in which it was committed, each event at least once. A message carries what happened and where to read it. It is signed as Standard Webhooks says, with the secret that is shown here and never again.")
-            .Fails(Problems.InvalidContent, Problems.DuplicateId)
+            .Needs(Scope.Administrator).Fails(Problems.InvalidContent, Problems.DuplicateId)
             .Example("""{ "id": "invoicing", "name": "Invoicing", "address": "http://127.0.0.1:9000/events", "kinds": ["approval", "invoice-line"], "person": "Ada" }""");
-        group.Read("/webhooks/{webhook}", Get, "getWebhook", "Get a receiver", "One receiver; its ETag is what a change must name.").Fails(Problems.UnknownWebhook);
+        group.Read("/webhooks/{webhook}", Get, "getWebhook", "Get a receiver", "One receiver; its ETag is what a change must name.").Needs(Scope.Administrator).Fails(Problems.UnknownWebhook);
         group.Change("/webhooks/{webhook}", Change, "changeWebhook", "Change a receiver", "Changes the fields that are sent. What happens while it is paused waits for it.")
-            .Fails(Problems.UnknownWebhook, Problems.InvalidContent)
+            .Needs(Scope.Administrator).Fails(Problems.UnknownWebhook, Problems.InvalidContent)
             .Example("""{ "paused": true }""");
         group.Remove("/webhooks/{webhook}", Remove, "removeWebhook", "Take a receiver away", "Nothing more is sent to it. Its secrets and deliveries are forgotten.")
-            .Fails(Problems.UnknownWebhook);
+            .Needs(Scope.Administrator).Fails(Problems.UnknownWebhook);
         group.Make("/webhooks/{webhook}/secrets", Replace, "replaceWebhookSecret", "Replace the secret of a receiver",
                 "For some hours deliveries carry the signatures of both, so that the receiver can be changed over without losing any.")
-            .Fails(Problems.UnknownWebhook)
+            .Needs(Scope.Administrator).Fails(Problems.UnknownWebhook)
             .Example("""{ "hours": 24 }""");
     }
 

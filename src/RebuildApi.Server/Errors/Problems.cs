@@ -42,6 +42,23 @@ public static class Problems
     public static readonly Problem CrossSite = new("cross-site", 403, "Another site may not change anything here",
         "A browser says that the request comes from a page of another origin.", "Send it from a page of this service, or from a program that is not a browser.");
 
+    public static readonly Problem TokenRequired = new("token-required", 401, "A token is needed here",
+        "The request shows no access token. The service asks every bench and program for one.",
+        "Send Authorization: Bearer and the token, or sign in at /sign-in; an administrator issues tokens with POST /v1/tokens or the command token add.");
+
+    public static readonly Problem TokenRefused = new("token-refused", 401, "This token does not count",
+        "The token was never issued here, has expired or was revoked.", "Ask an administrator for a new one: POST /v1/tokens, or the command token add.");
+
+    public static readonly Problem ScopeMissing = new("scope-missing", 403, "The token may not do this",
+        "The scope of the token is smaller than what the address asks for: read, bench, office, administrator, each including those before it.",
+        "Use a token of the scope that the detail names.");
+
+    public static readonly Problem UnknownToken = new("unknown-token", 404, "There is no such token",
+        "No token of this name was issued.", "GET /v1/tokens lists them.");
+
+    public static readonly Problem LastAdministrator = new("last-administrator", 409, "This is the last administrator's token",
+        "Without it nobody could issue tokens over the network any more.", "Issue another administrator's token first, or use the command token revoke.");
+
     public static readonly Problem NotFound = new("not-found", 404, "There is nothing at this address",
         "The address has no resource behind it.", "The list of addresses is at / and /docs.");
 
@@ -192,10 +209,11 @@ public static class Problems
     /// <summary>Every whole-request problem.</summary>
     public static ImmutableArray<Problem> All { get; } =
     [
-        MalformedJson, MalformedCsv, MalformedWorkbook, InvalidBody, InvalidQuery, InvalidHeader, InvalidContent, NotComputable, BadRequest, HostNotAllowed, CrossSite, NotFound,
+        MalformedJson, MalformedCsv, MalformedWorkbook, InvalidBody, InvalidQuery, InvalidHeader, InvalidContent, NotComputable, BadRequest, HostNotAllowed, CrossSite, TokenRequired, TokenRefused, ScopeMissing, NotFound,
         UnknownFamily, UnknownUnit, UnknownPlace, UnknownInstrumentId, UnknownStation, UnknownPlugin, UnknownPartId, UnknownStockId, UnknownReservation,
         UnknownPlan, UnknownQuote, UnknownMachining, UnknownEntry, UnknownBackup, UnknownCustomer, UnknownWebhook, UnknownDelivery, ReceiverResting,
         UnknownJudgement, UnknownAttachment, AttachmentLost, UnknownLabel, MistypedLabel, UnknownComponentId, GateNotMet, StageConflict,
+        UnknownToken, LastAdministrator,
         StockShort, QuoteOvertaken, ApprovalNeeded, MethodNotAllowed, RequestTimeout, DuplicateId, PartElsewhere, RevisionConflict, IdempotencyKeyReused,
         IdempotencyKeyMissing, VersionConflict, BodyTooLarge, UnsupportedMediaType, PreconditionRequired, TooManyRequests, HeadersTooLarge,
         Unexpected, StorageUnavailable, RulesUnavailable, PluginRefused, Timeout,

@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Http.Metadata;
 using Microsoft.Net.Http.Headers;
+using RebuildApi.Server.Access;
 using RebuildApi.Server.Errors;
 
 namespace RebuildApi.Server;
@@ -34,10 +35,16 @@ public sealed class OriginGuard(RequestDelegate next)
         var site = request.Headers["Sec-Fetch-Site"].ToString();
         if (site.Length > 0 && site is not ("same-origin" or "none"))
             throw new ProblemException(Problems.CrossSite, $"The browser says Sec-Fetch-Site: {site}.");
+        if (IsCookieOfNoPage(request))
+            throw new ProblemException(Problems.CrossSite, "The token came as a cookie, and neither Origin nor Sec-Fetch-Site says from which page.");
         var origin = request.Headers.Origin.ToString();
         if (origin.Length > 0 && !string.Equals(origin, $"{request.Scheme}://{request.Host}", StringComparison.OrdinalIgnoreCase))
             throw new ProblemException(Problems.CrossSite, "The Origin header names another origin.");
     }
+
+    // A browser says where every such request comes from; one that brings the cookie and does not is no page of ours.
+    private static bool IsCookieOfNoPage(HttpRequest request) =>
+        SentToken.IsCookie(request) && request.Headers.Origin.Count == 0 && request.Headers["Sec-Fetch-Site"].Count == 0;
 
     private static void RefuseOtherTypes(HttpContext http)
     {

@@ -1,3 +1,4 @@
+using RebuildApi.Server.Access;
 using RebuildApi.Server.Errors;
 using RebuildApi.Server.OpenApi;
 using RebuildApi.Server.Requests;
@@ -17,9 +18,11 @@ public static class Pipeline
         });
         app.UseMiddleware<ProblemMiddleware>();
         app.UseMiddleware<HostGuard>();
+        app.UseMiddleware<CallerFinder>();
         app.UseMiddleware<RateGuard>();
         app.UseRouting();
         app.UseRequestTimeouts();
+        app.UseMiddleware<ScopeGuard>();
         app.UseMiddleware<OriginGuard>();
         app.UseMiddleware<QueryGuard>();
         app.UseDocument();

@@ -24,6 +24,7 @@ public static class RebuildApplication
         app.MapRecordPage();
         app.MapLabelPage();
         app.MapStartPage();
+        app.MapSignIn();
         app.MapProblemPages();
         app.MapHealth();
         app.MapEvents();
@@ -64,6 +65,7 @@ public static class RebuildApplication
         app.MapPlugins();
         app.MapWebhooks();
         app.MapDeliveries();
+        app.MapTokens();
         app.MapMeasuringCalculations();
         app.MapClearanceCalculations();
         app.MapMechanicsCalculations();

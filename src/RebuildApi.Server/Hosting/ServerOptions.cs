@@ -20,15 +20,42 @@ public sealed record ServerOptions
     /// <summary>Where families lie that were written as files; <c>families</c> in the data folder when not said.</summary>
     public string? FamilyFolder { get; init; }
 
-    /// <summary>Where it listens. Only loopback addresses are taken.</summary>
+    /// <summary>Value of <see cref="Access"/>: every request but the open ones shows a token.</summary>
+    public const string Tokens = "tokens";
+
+    /// <summary>Value of <see cref="Access"/>: nobody has to say who they are; taken only while it listens on loopback addresses.</summary>
+    public const string ThisMachine = "this-machine";
+
+    /// <summary>Most requests in a minute of a client that is not on this machine, where nothing else is set.</summary>
+    public const int RequestsPerMinuteOfOthers = 6000;
+
+    /// <summary>The names of this machine for itself.</summary>
+    public static readonly string[] OwnHosts = ["localhost", "127.0.0.1", "[::1]"];
+
+    /// <summary>Whether tokens are asked for: <see cref="Tokens"/> or <see cref="ThisMachine"/>.</summary>
+    public string Access { get; init; } = Tokens;
+
+    /// <summary>Where it listens. Addresses that other machines could reach are taken only with <see cref="Lan"/>.</summary>
     public string Listen { get; init; } = "http://127.0.0.1:5280";
 
-    /// <summary>Host names that it answers to, without ports.</summary>
-    public string[] Hosts { get; init; } = ["localhost", "127.0.0.1", "[::1]"];
+    /// <summary>Whether other machines may come in.</summary>
+    public bool Lan { get; init; }
 
-    /// <summary>Most requests of one client in a minute; 0 for no limit.</summary>
+    /// <summary>Host names that it answers to, without ports.</summary>
+    public string[] Hosts { get; init; } = OwnHosts;
+
+    /// <summary>File of the certificate for https addresses: .pfx, or .pem.</summary>
+    public string? Certificate { get; init; }
+
+    /// <summary>File of the key of a .pem certificate, when it does not stand in the same file.</summary>
+    public string? CertificateKey { get; init; }
+
+    /// <summary>Password of the certificate's file.</summary>
+    public string? CertificatePassword { get; init; }
+
+    /// <summary>Most requests of one client in a minute; 0 for no limit. When not said: none for this machine, <see cref="RequestsPerMinuteOfOthers"/> for others.</summary>
     [Range(0, 1_000_000)]
-    public int RequestsPerMinute { get; init; }
+    public int? RequestsPerMinute { get; init; }
 
     /// <summary>Where backups lie, best on another disk; <c>backups</c> in the data folder when not said.</summary>
     public string? BackupFolder { get; init; }
@@ -72,4 +99,7 @@ public sealed record ServerOptions
     /// which is always allowed.
     /// </summary>
     public string[] WebhookReceivers { get; init; } = ["127.0.0.0/8", "::1/128"];
+
+    /// <summary>Whether tokens are asked for.</summary>
+    public bool AsksForTokens => Access == Tokens;
 }

@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Http.Timeouts;
 using Microsoft.Extensions.Options;
 using RebuildApi.Engine.Families;
 using RebuildApi.PluginHost;
+using RebuildApi.Server.Access;
 using RebuildApi.Server.Backups;
 using RebuildApi.Server.Composition;
 using RebuildApi.Server.Composition.Attachments;
@@ -21,12 +22,16 @@ namespace RebuildApi.Server;
 /// <summary>What the service is made of.</summary>
 public static class Services
 {
+    // Far more than a shop has benches and programs; a guard against one that opens and never closes.
+    private const int MostConnections = 2000;
+
     /// <summary>Registers everything.</summary>
     public static void AddRebuild(this WebApplicationBuilder builder)
     {
         var options = SettingsCheck.Read(builder.Configuration);
-        builder.WebHost.UseUrls(options.Listen);
-        builder.WebHost.ConfigureKestrel(kestrel => kestrel.AddServerHeader = false);
+        builder.WebHost.ListenAsSet(options);
+        // The server would quote a header line that it can't read, and a token may stand in it.
+        builder.Logging.AddFilter("Microsoft.AspNetCore.Server.Kestrel.BadRequests", LogLevel.None);
         var services = builder.Services;
         services.Configure<ServerOptions>(builder.Configuration.GetSection(ServerOptions.Section));
         services.AddSingleton(TimeProvider.System);
@@ -34,6 +39,7 @@ public static class Services
         services.AddSingleton<ShapeBook>();
         services.AddSingleton<IStore>(s => SqliteStore.Open(StoreOf(s.GetRequiredService<IOptions<ServerOptions>>().Value, s.GetRequiredService<TimeProvider>())));
         services.AddSingleton<IPluginCatalog>(s => PluginCatalog.Open(PluginsOf(s.GetRequiredService<IOptions<ServerOptions>>().Value, s.GetRequiredService<TimeProvider>())));
+        services.AddAccess();
         services.AddHostedService<DropWatching>();
         services.AddSingleton<FamilyBook>();
         services.AddSingleton<Bench>();
@@ -77,6 +83,34 @@ public static class Services
         services.AddDocument();
         services.Configure<RouteHandlerOptions>(o => o.ThrowOnBadRequest = true);
         services.AddRequestTimeouts(o => o.DefaultPolicy = TimeoutOf(options));
+    }
+
+    private static void AddAccess(this IServiceCollection services)
+    {
+        services.AddSingleton(s => new TokensAsked(s.GetRequiredService<IOptions<ServerOptions>>().Value.AsksForTokens));
+        services.AddSingleton<Func<IStore>>(s => s.GetRequiredService<IStore>);
+        services.AddSingleton<TokenBook>();
+        services.AddSingleton<WrongTokens>();
+        services.AddSingleton<LastUses>();
+        services.AddSingleton(new OwnConsole(Console.Out));
+        services.AddHostedService(s => s.GetRequiredService<LastUses>());
+        services.AddHostedService<FirstToken>();
+        services.AddHostedService<LanWarning>();
+    }
+
+    private static void ListenAsSet(this ConfigureWebHostBuilder web, ServerOptions options)
+    {
+        web.UseUrls(options.Listen);
+        web.ConfigureKestrel(kestrel =>
+        {
+            kestrel.AddServerHeader = false;
+            kestrel.Limits.MaxConcurrentConnections = MostConnections;
+        });
+        if (options.Certificate is null)
+            return;
+        var certificate = Certificate.Read(options);
+        web.UseKestrelHttpsConfiguration();
+        web.ConfigureKestrel(kestrel => kestrel.ConfigureHttpsDefaults(https => https.ServerCertificate = certificate));
     }
 
     private static StoreOptions StoreOf(ServerOptions options, TimeProvider time)

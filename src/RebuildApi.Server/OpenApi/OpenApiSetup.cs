@@ -1,5 +1,6 @@
 using Microsoft.OpenApi;
 using RebuildApi.Contracts;
+using RebuildApi.Server.Access;
 using RebuildApi.Server.Requests;
 using RebuildApi.Server.Results;
 using Swashbuckle.AspNetCore.Swagger;
@@ -10,6 +11,9 @@ namespace RebuildApi.Server.OpenApi;
 /// <summary>The OpenAPI document at <c>/openapi/v1.json</c> and the reference page at <c>/docs</c>, both without a network.</summary>
 public static class OpenApiSetup
 {
+    /// <summary>Name of the way in.</summary>
+    public const string TokenScheme = "token";
+
     /// <summary>Registers the generator.</summary>
     public static void AddDocument(this IServiceCollection services)
     {
@@ -18,6 +22,12 @@ public static class OpenApiSetup
         services.AddSwaggerGen(o =>
         {
             o.SwaggerDoc("v1", Info());
+            o.AddSecurityDefinition(TokenScheme, new OpenApiSecurityScheme
+            {
+                Type = SecuritySchemeType.Http,
+                Scheme = "bearer",
+                Description = "Authorization: Bearer and the token. " + string.Join(" ", Scopes.All.Select(s => $"`{s.Scope.Word()}`: {s.May}.")) + " Each scope includes those before it.",
+            });
             o.MapType<SentNumber>(() => new OpenApiSchema { Type = JsonSchemaType.Number, Description = "A number, kept as it was sent." });
             o.MapType<Workbook>(() => new OpenApiSchema { Type = JsonSchemaType.String, Format = "binary", Description = "A workbook (.xlsx)." });
             o.SupportNonNullableReferenceTypes();
@@ -54,7 +64,7 @@ public static class OpenApiSetup
 
             The service advises; a person decides and signs. The maker's data, local codes and licensed practice stand before anything said here.
 
-            It listens on this machine only and asks for no token. Every quantity carries its unit. Every error is problem details (RFC 9457) whose type is
+            It listens on this machine only, unless the shop lets its network in, and asks for a token of the scope that each operation names. Every quantity carries its unit. Every error is problem details (RFC 9457) whose type is
             a page of this service.
             """,
         Contact = new OpenApiContact { Name = "The workshop that runs this service" },

@@ -1,5 +1,7 @@
 using System.Globalization;
 using Microsoft.OpenApi;
+using Scope = RebuildApi.Server.Access.Scope;
+using RebuildApi.Server.Access;
 using RebuildApi.Server.Endpoints;
 using RebuildApi.Server.Errors;
 using RebuildApi.Server.Requests;
@@ -46,9 +48,18 @@ public sealed class OperationAnswers : IOperationFilter
             .Concat(body ? OfBodies : [])
             .Concat(key)
             .Concat(needed)
+            .Concat(OfTokens(Admits.Of(metadata)))
             .Concat(metadata.OfType<MayFail>().SelectMany(m => m.Problems))
             .Distinct();
     }
+
+    // A token of the least scope is any token: nothing can be too small for it.
+    private static Problem[] OfTokens(Admits admits) => admits.Least switch
+    {
+        null => [],
+        Scope.Read => [Problems.TokenRequired, Problems.TokenRefused],
+        _ => [Problems.TokenRequired, Problems.TokenRefused, Problems.ScopeMissing],
+    };
 
     private static OpenApiResponse Answer(IEnumerable<Problem> problems, OperationFilterContext context) => new()
     {

@@ -1,6 +1,7 @@
 using System.Collections.Frozen;
 using System.Text.Json.Nodes;
 using Microsoft.OpenApi;
+using RebuildApi.Server.Access;
 using RebuildApi.Server.Endpoints;
 using RebuildApi.Server.Requests;
 using Swashbuckle.AspNetCore.SwaggerGen;
@@ -30,6 +31,7 @@ public sealed class OperationWords : IOperationFilter
         ["plan"] = "Id of the plan.",
         ["sequence"] = "Number of the entry in the chain.",
         ["backup"] = "Name of the backup's folder.",
+        ["token"] = "Name of the token.",
         ["machining"] = "Id of the machining job.",
         ["webhook"] = "Id of the receiver.",
         ["delivery"] = "Id of the delivery: the id of the message that was sent.",
@@ -50,8 +52,18 @@ public sealed class OperationWords : IOperationFilter
             content.Values.OfType<OpenApiMediaType>().First().Example = JsonNode.Parse(example.Json);
         if (operation.RequestBody is OpenApiRequestBody body)
             body.Required = true;
-        // Nobody has to say who they are: an empty requirement says so, where silence would leave it open.
-        operation.Security = [new OpenApiSecurityRequirement()];
+        SayWhoIsAdmitted(operation, Admits.Of(metadata), context.Document);
+    }
+
+    // An empty requirement says that nobody has to say who they are, where silence would leave it open. The word in the list is the least scope (OpenAPI
+    // 3.1.1, Security Requirement Object: role names, for schemes other than OAuth 2).
+    private static void SayWhoIsAdmitted(OpenApiOperation operation, Admits admits, OpenApiDocument document)
+    {
+        var asked = new OpenApiSecurityRequirement();
+        if (admits.Least is { } least)
+            asked.Add(new OpenApiSecuritySchemeReference(OpenApiSetup.TokenScheme, document), [least.Word()]);
+        operation.Security = [asked];
+        operation.Description += admits.Least is { } scope ? $" Scope: `{scope.Word()}`." : $" Asks for no token: {admits.Why}.";
     }
 
     private static OpenApiParameter Query(QueryOption option) => new()

@@ -15,15 +15,15 @@ namespace RebuildApi.Server.Pages;
 public sealed class Frame(PageWords words, string title, string here, string body, string? script = null, object? data = null) : IResult
 {
     private static readonly string Style = PageAssets.Text("shop.css");
-    private static readonly string Queue = PageAssets.Text("queue.js");
+    private static readonly string Queue = PageAssets.Script("queue.js");
     private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web) { DefaultIgnoreCondition = System.Text.Json.Serialization.JsonIgnoreCondition.WhenWritingNull };
 
-    private static readonly (string Id, string Address)[] Ways = [("bench", "/"), ("shop", "/shop"), ("addresses", "/addresses"), ("docs", "/docs")];
+    private static readonly (string Id, string Address)[] Ways = [("bench", "/"), ("shop", "/shop"), ("addresses", "/addresses"), ("docs", "/docs"), ("sign-in", "/sign-in")];
 
     /// <inheritdoc/>
     public Task ExecuteAsync(HttpContext httpContext)
     {
-        var code = script is null ? null : Queue + PageAssets.Text(script);
+        var code = script is null ? null : Queue + PageAssets.Script(script);
         var headers = httpContext.Response.Headers;
         headers.ContentSecurityPolicy =
             $"default-src 'none'; style-src {PageAssets.Source(Style)}; {(code is null ? "" : $"script-src {PageAssets.Source(code)}; connect-src 'self'; ")}img-src 'self'; form-action 'none'; base-uri 'none'; frame-ancestors 'none'";

@@ -13,9 +13,11 @@ public static class ProblemPages
     /// <summary>Serves the pages. They are for people, so they stand outside the document.</summary>
     public static void MapProblemPages(this IEndpointRouteBuilder routes)
     {
-        routes.MapGet("/problems", All).ExcludeFromDescription();
-        routes.MapGet("/problems/{code}", One).ExcludeFromDescription();
+        routes.MapOpenPage("/problems", All, Why);
+        routes.MapOpenPage("/problems/{code}", One, Why);
     }
+
+    private const string Why = "they explain what any error means, and say nothing of the shop";
 
     private static IResult All() => Page.Of("What can go wrong",
         Table("Whole requests", Problems.All) + Table("Single fields", FieldProblems.All));

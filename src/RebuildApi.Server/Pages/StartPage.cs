@@ -8,7 +8,8 @@ namespace RebuildApi.Server.Pages;
 public static class StartPage
 {
     /// <summary>Serves the page.</summary>
-    public static void MapStartPage(this IEndpointRouteBuilder routes) => routes.MapGet("/addresses", Show).ExcludeFromDescription();
+    public static void MapStartPage(this IEndpointRouteBuilder routes) => routes.MapOpenPage("/addresses", Show,
+        "it lists what the document lists, which anybody may read, and nothing of the shop");
 
     private static IResult Show(EndpointDataSource endpoints) => Page.Of("Rebuild API", $"""
         <p>Takes in manual gearboxes, findings and measurements from the benches of a rebuild shop, and answers with reasons: is this part good,

@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using System.Text;
 using Microsoft.Net.Http.Headers;
+using RebuildApi.Server.Access;
 using RebuildApi.Server.Errors;
 using RebuildApi.Storage;
 
@@ -15,7 +16,7 @@ public static class Writes
     public static WriteRequest RequestOf(HttpContext http, ReadOnlySpan<byte> body)
     {
         var operation = $"{http.Request.Method} {http.Request.Path}";
-        return new WriteRequest("local", operation, KeyOf(http), HashOf(operation, http.Request, body), IsDryRun(http));
+        return new WriteRequest(Caller.NameOf(http), operation, KeyOf(http), HashOf(operation, http.Request, body), IsDryRun(http));
     }
 
     /// <summary>Whether everything is to be undone at the end.</summary>

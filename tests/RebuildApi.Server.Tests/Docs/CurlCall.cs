@@ -26,7 +26,7 @@ public sealed record CurlCall(string Line, HttpMethod Method, string Path, strin
         var call = text.Replace("\\\n", " ", StringComparison.Ordinal);
         var end = call.IndexOf('\n', StringComparison.Ordinal);
         var (line, shown) = (call[..end], call[(end + 1)..]);
-        var words = Regex.Matches(line, "'([^']*)'|(\\S+)").Select(m => m.Groups[1].Success ? m.Groups[1].Value : m.Groups[2].Value).ToArray();
+        var words = Regex.Matches(line, "'([^']*)'|\"([^\"]*)\"|(\\S+)").Select(m => m.Groups[1].Value + m.Groups[2].Value + m.Groups[3].Value).ToArray();
         var headers = After(words, "-H").Select(h => h.Split(": ", 2)).Select(h => (h[0], h[1])).ToArray();
         var body = After(words, "-d").SingleOrDefault();
         var path = words.Single(w => w.StartsWith(Address, StringComparison.Ordinal))[Address.Length..];

@@ -87,7 +87,7 @@ public sealed class ExampleTests
         Assert.Empty(unnamed);
     }
 
-    private static (string, string) At(RealServer server) => ("REBUILD_URL", server.Address);
+    private static (string, string)[] At(RealServer server) => [("REBUILD_URL", server.Address), ("REBUILD_TOKEN", server.Token)];
 
     private static async Task<Script> Good(Task<Script> run)
     {

@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using RebuildApi.Server.Access;
 using RebuildApi.Server.Tests.Kit;
 using RebuildApi.TestKit;
 
@@ -13,17 +14,21 @@ public sealed partial class ReadmeTests
     public async Task The_calls_of_the_readme_print_what_it_shows()
     {
         await using var server = ShopServer.Open();
-        using var http = server.CreateClient();
+        using var http = server.CreateStranger();
         http.BaseAddress = new Uri("http://127.0.0.1:5280");
         var calls = CurlCall.In(Readme).ToArray();
         Assert.True(calls.Length >= 5);
         foreach (var call in calls)
         {
-            using var answer = await http.Send(call.Method, call.Path, call.Body, call.Headers);
+            using var answer = await http.Send(call.Method, call.Path, call.Body, [.. call.Headers.Select(h => (h.Name, h.Value.Replace("$TOKEN", server.Token, StringComparison.Ordinal)))]);
             var text = await answer.Content.ReadAsStringAsync();
             Assert.True(call.Shows(text), $"{call.Line}\nprints\n{text}");
         }
     }
+
+    [Fact]
+    public void The_readme_says_of_each_scope_what_the_code_says() =>
+        Assert.All(Scopes.All, s => Assert.Contains($"| `{s.Scope.Word()}` | {s.May} |", Readme, StringComparison.Ordinal));
 
     [Fact]
     public async Task The_readme_names_every_address_and_no_other()

@@ -2,6 +2,8 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 using Microsoft.Extensions.DependencyInjection;
+using RebuildApi.Server.Access;
+using RebuildApi.Storage;
 
 namespace RebuildApi.Server.Tests.Kit;
 
@@ -11,7 +13,10 @@ public sealed class RealServer : IAsyncDisposable
     private readonly WebApplication _app;
     private readonly DirectoryInfo _folder;
 
-    private RealServer(WebApplication app, DirectoryInfo folder) => (_app, _folder) = (app, folder);
+    private RealServer(WebApplication app, DirectoryInfo folder, string token) => (_app, _folder, Token) = (app, folder, token);
+
+    /// <summary>The administrator's token.</summary>
+    public string Token { get; }
 
     /// <summary>Where it is.</summary>
     public string Address => _app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.Single();
@@ -23,11 +28,17 @@ public sealed class RealServer : IAsyncDisposable
     {
         var folder = Directory.CreateTempSubdirectory("rebuild-real-test-");
         var app = RebuildApplication.Create([$"--Rebuild:DataFolder={folder.FullName}", "--Rebuild:Listen=http://127.0.0.1:0", "--Logging:LogLevel:Default=Warning"]);
+        var token = await TokenDesk.Issue(app.Services.GetRequiredService<IStore>(), new NewToken("tests", Scope.Administrator), TimeProvider.System);
         await app.StartAsync();
-        return new RealServer(app, folder);
+        return new RealServer(app, folder, token);
     }
 
-    public HttpClient Client() => new() { BaseAddress = new Uri(Address) };
+    public HttpClient Client()
+    {
+        var http = new HttpClient { BaseAddress = new Uri(Address) };
+        http.DefaultRequestHeaders.Authorization = new("Bearer", Token);
+        return http;
+    }
 
     public async ValueTask DisposeAsync()
     {

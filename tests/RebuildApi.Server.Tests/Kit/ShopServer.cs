@@ -6,7 +6,9 @@ using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.AspNetCore.TestHost;
 using Microsoft.Data.Sqlite;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Hosting;
 using RebuildApi.PluginHost;
+using RebuildApi.Server.Access;
 using RebuildApi.Storage;
 using RebuildApi.Storage.Sqlite;
 
@@ -32,6 +34,9 @@ public sealed class ShopServer : WebApplicationFactory<Program>
     }
 
     private ShopServer(DirectoryInfo? folder) => (_folder, _keepsFolder) = (folder ?? Directory.CreateTempSubdirectory("rebuild-server-test-"), folder is not null);
+
+    /// <summary>The administrator's token that every client carries unless it is made without; empty when the service asks for none.</summary>
+    public string Token { get; private set; } = "";
 
     public static ShopServer Open() => new();
 
@@ -81,6 +86,29 @@ public sealed class ShopServer : WebApplicationFactory<Program>
         command.ExecuteNonQuery();
     }
 
+    /// <summary>A client without a token, that takes and keeps no cookies and follows no redirection.</summary>
+    public HttpClient CreateStranger()
+    {
+        var http = CreateClient(new WebApplicationFactoryClientOptions { AllowAutoRedirect = false, HandleCookies = false });
+        http.DefaultRequestHeaders.Authorization = null;
+        return http;
+    }
+
+    /// <summary>A client whose token has another scope.</summary>
+    public async Task<HttpClient> ClientOf(Scope scope) => ClientWith(await Issue(new NewToken(scope.Word() + "-1", scope)));
+
+    /// <summary>A client with this token.</summary>
+    public HttpClient ClientWith(string token)
+    {
+        var http = CreateStranger();
+        http.DefaultRequestHeaders.Authorization = new("Bearer", token);
+        return http;
+    }
+
+    /// <summary>Issues a token.</summary>
+    public Task<string> Issue(NewToken asked) =>
+        TokenDesk.Issue(Services.GetRequiredService<IStore>(), asked, Services.GetRequiredService<TimeProvider>());
+
     /// <summary>From now on no plug-in is there.</summary>
     public void LosePlugins() => _catalog.Lost = true;
 
@@ -110,6 +138,13 @@ public sealed class ShopServer : WebApplicationFactory<Program>
         }, CancellationToken.None);
     }
 
+    protected override void ConfigureClient(HttpClient client)
+    {
+        base.ConfigureClient(client);
+        if (Token.Length > 0)
+            client.DefaultRequestHeaders.Authorization = new("Bearer", Token);
+    }
+
     protected override void ConfigureWebHost(IWebHostBuilder builder)
     {
         builder.UseSetting("Rebuild:DataFolder", _folder.FullName);
@@ -120,6 +155,7 @@ public sealed class ShopServer : WebApplicationFactory<Program>
         builder.ConfigureTestServices(services =>
         {
             services.AddSingleton<IPluginCatalog>(_catalog);
+            services.Insert(0, ServiceDescriptor.Singleton<IHostedService>(s => new FirstIn(s, token => Token = token)));
             if (_clock is not null)
                 services.AddSingleton(_clock);
             if (_store is { } store)
@@ -149,6 +185,41 @@ public sealed class ShopServer : WebApplicationFactory<Program>
             {
             }
         }
+    }
+}
+
+/// <summary>Issues the tests' token before anything else starts, so that the service finds one and prints none.</summary>
+internal sealed class FirstIn(IServiceProvider services, Action<string> hand) : IHostedService
+{
+    private const string Name = "tests";
+
+    public async Task StartAsync(CancellationToken cancellationToken)
+    {
+        if (!services.GetRequiredService<TokensAsked>().Yes)
+            return;
+        try
+        {
+            var secret = Secret.New();
+            await services.GetRequiredService<IStore>().Write(TokenDesk.ByCommand("tests"), session => Renewed(session, secret), cancellationToken);
+            hand(secret);
+        }
+        catch (StorageUnavailableException)
+        {
+            // Records that can't be used have no token: then any is as good.
+            hand(Secret.New());
+        }
+    }
+
+    public Task StopAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+
+    // A data folder that is gone on with has the token already: it stays the same one, with another secret.
+    private StoredAnswer Renewed(IWriteSession session, string secret)
+    {
+        if (session.Find<AccessToken>(Name) is { } stands)
+            session.Put(stands with { SecretSha256 = Secret.HashOf(secret) }, stands.Version);
+        else
+            TokenDesk.Issue(session, new NewToken(Name, Scope.Administrator), secret, TokenDesk.Console, services.GetRequiredService<TimeProvider>().GetUtcNow());
+        return StoredAnswer.Nothing;
     }
 }
 

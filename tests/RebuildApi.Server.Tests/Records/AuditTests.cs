@@ -18,9 +18,9 @@ public sealed class AuditTests
 
         var entries = (await http.Read("/v1/audit"))["items"]!.AsArray();
 
-        Assert.Equal(["settings", "instrument", "webhook", "unit", "component", "placement", "measurement"], entries.Select(e => (string)e!["kind"]!));
+        Assert.Equal(["token", "settings", "instrument", "webhook", "unit", "component", "placement", "measurement"], entries.Select(e => (string)e!["kind"]!));
         var reading = entries[^1]!;
-        Assert.Equal(("local", "POST /v1/units/u1/measurements", "u1"), ((string)reading["actor"]!, (string)reading["operation"]!, (string)reading["unit"]!));
+        Assert.Equal(("tests", "POST /v1/units/u1/measurements", "u1"), ((string)reading["actor"]!, (string)reading["operation"]!, (string)reading["unit"]!));
         Assert.Equal(Enumerable.Range(1, 7).Select(n => (long)n), entries.Select(e => (long)e!["sequence"]!));
         Assert.Single((await http.Read("/v1/audit?kind=measurement&unit=u1"))["items"]!.AsArray());
     }

@@ -37,13 +37,13 @@ public sealed class RawConnectionTests
     [InlineData("http://192.0.2.1:5280")]
     [InlineData("here")]
     public void An_address_that_others_could_reach_is_refused(string listen) =>
-        Assert.Throws<InvalidOperationException>(() => Listening.Checked(listen));
+        Assert.Throws<InvalidOperationException>(() => Listening.Checked(new ServerOptions { Listen = listen }));
 
     private static async Task<string> Ask(string request)
     {
         var folder = Directory.CreateTempSubdirectory("rebuild-raw-test-");
         await using var app = RebuildApplication.Create(
-            [$"--Rebuild:DataFolder={folder.FullName}", $"--Rebuild:PluginFolder={folder.FullName}", "--Rebuild:Listen=http://127.0.0.1:0", "--Logging:LogLevel:Default=None"]);
+            [$"--Rebuild:DataFolder={folder.FullName}", $"--Rebuild:PluginFolder={folder.FullName}", "--Rebuild:Access=this-machine", "--Rebuild:Listen=http://127.0.0.1:0", "--Logging:LogLevel:Default=None"]);
         await app.StartAsync();
         using var client = new TcpClient();
         await client.ConnectAsync("127.0.0.1", PortOf(app));

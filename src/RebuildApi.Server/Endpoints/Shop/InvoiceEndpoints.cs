@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using RebuildApi.Server.Access;
 using RebuildApi.Server.Composition;
 using RebuildApi.Server.Composition.Shop;
 using RebuildApi.Server.Errors;
@@ -27,7 +28,7 @@ public static class InvoiceEndpoints
             .Fails(Problems.UnknownUnit, Problems.UnknownQuote).Produces<string>(200, "application/xml");
         group.Make("/units/{unit}/invoice-lines", Write, "writeInvoiceLines", "Write invoice lines",
                 "Writes the lines that were agreed to and are not written yet, with the amounts that were agreed to; or those named. A wrong line is voided by one that takes it off. Further lines may come within the share by which the work may grow.")
-            .Fails(Problems.UnknownUnit, Problems.UnknownQuote, Problems.QuoteOvertaken, Problems.ApprovalNeeded, Problems.InvalidContent)
+            .Needs(Scope.Office).Fails(Problems.UnknownUnit, Problems.UnknownQuote, Problems.QuoteOvertaken, Problems.ApprovalNeeded, Problems.InvalidContent)
             .Example("""{ "person": "Ada" }""");
         group.List<ListOf<InvoiceLineWire>>("/feeds/invoice-lines", Feed, "pullInvoiceLines", "Pull the invoice lines of the shop",
                 "Every line in the order in which it was written, never edited. Keep the cursor of the last line read and send it next time: each line comes once, and the same line always has the same id.");

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using RebuildApi.Server.Access;
 using RebuildApi.Server.Composition;
 using RebuildApi.Server.Composition.Shop;
 using RebuildApi.Server.Errors;
@@ -23,14 +24,14 @@ public static class PartEndpoints
         group.List<ListOf<PartWire>>("/parts", List, "listParts", "List the price list", "The shop's own parts to order, in the order of their numbers. The table can be changed and taken over again.")
             .Takes(Kind);
         group.Make("/parts", Add, "addPart", "Put a part on the price list", "Prices are the shop's own; a family never brings any.")
-            .Fails(Problems.InvalidContent, Problems.DuplicateId)
+            .Needs(Scope.Office).Fails(Problems.InvalidContent, Problems.DuplicateId)
             .Example("""
                 { "id": "hub-34-new", "family": "brackenmere-4", "kind": "hub-3-4", "name": "Third and fourth hub", "vendor": "Harbour Gear Supply (invented)",
                   "price": { "minor": 11800, "currency": "XXX" }, "leadDays": 6 }
                 """);
         group.Make("/parts/imports", Import, "importParts", "Take a price list over",
                 "From JSON, or from CSV with the columns that the list shows. New numbers are added, known ones changed; nothing is taken away. Each fault names its row and column.")
-            .WithMetadata(BadRows.Option, new BodyLimit(16 << 20))
+            .Needs(Scope.Office).WithMetadata(BadRows.Option, new BodyLimit(16 << 20))
             .Fails(Problems.InvalidContent, Problems.MalformedCsv)
             .Example("""
                 { "rows": [{ "id": "sleeve-34-new", "family": "brackenmere-4", "kind": "sleeve-3-4", "name": "Third and fourth sleeve", "vendor": "Harbour Gear Supply (invented)",
@@ -38,7 +39,7 @@ public static class PartEndpoints
                 """);
         group.Read("/parts/{part}", Get, "getPart", "Get a part of the price list", "One part; its ETag is what a change must name.").Tagged().Fails(Problems.UnknownPartId);
         group.Change("/parts/{part}", Change, "changePart", "Change a part of the price list", "Changes the fields that are sent. Quotes keep the price that they were made with.")
-            .Fails(Problems.UnknownPartId, Problems.InvalidContent)
+            .Needs(Scope.Office).Fails(Problems.UnknownPartId, Problems.InvalidContent)
             .Example("""{ "price": { "minor": 12400, "currency": "XXX" } }""");
     }
 

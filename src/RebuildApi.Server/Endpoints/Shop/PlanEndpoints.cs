@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using RebuildApi.Server.Access;
 using RebuildApi.Server.Composition;
 using RebuildApi.Server.Composition.Shop;
 using RebuildApi.Server.Errors;
@@ -31,7 +32,7 @@ public static class PlanEndpoints
             .Fails(Problems.UnknownUnit, Problems.UnknownPlan).Produces<object>(200, "application/json");
         group.Make("/units/{unit}/plans/{plan}/approvals", Choose, "choosePlan", "Choose a plan to be built",
                 "A person of the shop signs for it. Kit, reservations and quote go by it from then on; the newest choice counts.")
-            .Fails(Problems.UnknownUnit, Problems.UnknownPlan, Problems.InvalidContent)
+            .Needs(Scope.Office).Fails(Problems.UnknownUnit, Problems.UnknownPlan, Problems.InvalidContent)
             .Example("""{ "person": "Ada", "reason": "The customer wants it back this week." }""");
         group.WorkOut("/units/{unit}/trade-off", TradeOff, "tradeOff", "What does more certainty cost?",
                 "A few plans between the cheapest and the surest, none of which is beaten in both. Nothing is stored.")

@@ -1,4 +1,5 @@
 using RebuildApi.Engine.Money;
+using RebuildApi.Server.Access;
 using RebuildApi.Server.Composition;
 using RebuildApi.Server.Composition.Shop;
 using RebuildApi.Server.Errors;
@@ -21,7 +22,7 @@ public static class QuoteEndpoints
             .Fails(Problems.UnknownUnit, Problems.UnknownQuote);
         group.Make("/units/{unit}/quote", Make, "makeQuote", "Make a quote",
                 "Prices a plan: the one named, else the one chosen, else the newest. Each quote has the next number; earlier ones stay. What is out to be machined at a price is quoted with it.")
-            .Fails(Problems.UnknownUnit, Problems.UnknownPlan, Problems.InvalidContent)
+            .Needs(Scope.Office).Fails(Problems.UnknownUnit, Problems.UnknownPlan, Problems.InvalidContent)
             .Example("""
                 { "person": "Ada", "extras": [{ "id": "oil", "text": "Gear oil, 2 litres", "price": { "minor": 2400, "currency": "XXX" } },
                   { "id": "paint", "text": "Paint the case", "price": { "minor": 6000, "currency": "XXX" }, "sort": "labour", "quantity": 45, "need": "optional" }] }
@@ -30,7 +31,7 @@ public static class QuoteEndpoints
             .Fails(Problems.UnknownUnit);
         group.Make("/units/{unit}/quote/approvals", Approve, "approveQuote", "Take an approval down",
                 "The customer agrees to the required lines of the newest quote, and to those of the others that are named. The sum and the share by which the work may grow are kept with it.")
-            .Fails(Problems.UnknownUnit, Problems.UnknownQuote, Problems.QuoteOvertaken, Problems.InvalidContent)
+            .Needs(Scope.Office).Fails(Problems.UnknownUnit, Problems.UnknownQuote, Problems.QuoteOvertaken, Problems.InvalidContent)
             .Example("""{ "number": 1, "by": "Ferry Lane Farm, by telephone", "person": "Ada", "lines": ["paint"] }""");
     }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using RebuildApi.Server.Access;
 using RebuildApi.Server.Composition.Shop;
 using RebuildApi.Server.Errors;
 using RebuildApi.Server.Requests;
@@ -19,7 +20,7 @@ public static class RatesEndpoints
             "Currency, rounding, taxes, labour, the agreed share, how long quotes and reservations hold, who sells. Until the shop has said so, there is no currency (XXX) and nothing is charged.").Tagged();
         group.Change("/rates", Change, "changeRates", "Say how the shop charges",
                 "Changes the fields that are sent. Quotes keep the rates that they were made with. The currency stays once anything has a price.")
-            .Fails(Problems.InvalidContent)
+            .Needs(Scope.Office).Fails(Problems.InvalidContent)
             .Example("""
                 { "currency": "EUR", "taxes": [{ "id": "standard", "category": "S", "percent": 20 }], "labourTax": "standard", "partsTax": "standard",
                   "labourPerHour": { "minor": 6000, "currency": "EUR" }, "comebackCost": { "minor": 45000, "currency": "EUR" }, "agreedSharePercent": 10 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using RebuildApi.Server.Access;
 using RebuildApi.Server.Composition;
 using RebuildApi.Server.Composition.Shop;
 using RebuildApi.Server.Errors;
@@ -21,14 +22,14 @@ public static class StockEndpoints
                 "New parts and pieces by count, measured used parts, parts of cores; each with how many are kept for units. The table can be changed and taken over again.")
             .Takes(PartEndpoints.Kind);
         group.Make("/stock", Add, "addStock", "Put something on the shelf", "What was read and seen of a used part goes with it, so that plans can judge it.")
-            .Fails(Problems.InvalidContent, Problems.DuplicateId)
+            .Needs(Scope.Office).Fails(Problems.InvalidContent, Problems.DuplicateId)
             .Example("""
                 { "id": "shelf-17", "family": "brackenmere-4", "kind": "third-gear", "count": 1, "price": { "minor": 4500, "currency": "XXX" }, "person": "Ada", "origin": "core",
                   "inspected": true, "attributes": { "dog.drive-form": "straight" }, "readings": [{ "characteristic": "length", "readings": [{ "value": 1.5001, "unit": "in" }] }] }
                 """);
         group.Make("/stock/imports", Import, "importStock", "Take a stock list over",
                 "From JSON, or from CSV with the columns that the list shows. New ids are added, known ones changed; nothing is taken away. Each fault names its row and column.")
-            .WithMetadata(BadRows.Option, new BodyLimit(16 << 20))
+            .Needs(Scope.Office).WithMetadata(BadRows.Option, new BodyLimit(16 << 20))
             .Fails(Problems.InvalidContent, Problems.MalformedCsv)
             .Example("""
                 { "rows": [{ "id": "ring-093", "family": "brackenmere-4", "kind": "snap-ring-3-4", "member": "093", "origin": "new", "count": 8,
@@ -36,7 +37,7 @@ public static class StockEndpoints
                 """);
         group.Read("/stock/{stock}", Get, "getStock", "Get something on the shelf", "One item; its ETag is what a change must name.").InUnits().Fails(Problems.UnknownStockId);
         group.Change("/stock/{stock}", Change, "changeStock", "Change something on the shelf", "Changes the fields that are sent: counts it anew, say.")
-            .Fails(Problems.UnknownStockId, Problems.InvalidContent)
+            .Needs(Scope.Office).Fails(Problems.UnknownStockId, Problems.InvalidContent)
             .Example("""{ "count": 7 }""");
     }
 

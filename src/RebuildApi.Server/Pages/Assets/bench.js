@@ -137,6 +137,7 @@ const go = id => { current = id; show(true); document.getElementById('now').scro
 async function renew() {
   try {
     const answer = await fetch('/bench/' + encodeURIComponent(data.unit.id) + '/state');
+    if (answer.status === 401) queue.lost(await answer.json());
     if (!answer.ok) return;
     const fresh = await answer.json();
     const before = data.state[current]?.o;
@@ -156,10 +157,17 @@ const doubt = (item, d) => {
 };
 queue.hear.sent = (item, json) => { heard.textContent = say.taken + ' ' + item.about; (json?.doubts ?? []).forEach(d => doubt(item, d)); renewSoon(); };
 queue.hear.refused = () => renewSoon();
-const live = new EventSource('/v1/events?unit=' + encodeURIComponent(data.unit.id));
-live.onopen = () => { queue.reached = true; renewSoon(); };
-live.onmessage = renewSoon;
-live.onerror = () => { if (!navigator.onLine) queue.reached = false; };
+// A browser tries again by itself when a connection breaks, but not when it was refused: then somebody has to sign in, here or on another page.
+const listen = () => {
+  const live = new EventSource('/v1/events?unit=' + encodeURIComponent(data.unit.id));
+  live.onopen = () => { queue.reached = true; renewSoon(); };
+  live.onmessage = renewSoon;
+  live.onerror = () => {
+    if (!navigator.onLine) queue.reached = false;
+    if (live.readyState === EventSource.CLOSED) { renew(); setTimeout(listen, 5000); }
+  };
+};
+listen();
 current = firstOpen();
 show();
 queue.flush();

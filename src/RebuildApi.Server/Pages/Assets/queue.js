@@ -25,7 +25,7 @@ const encode = body => {
 const queue = (() => {
   const prefix = 'rebuild.unsent.';
   const hear = { sent: () => {}, refused: () => {}, changed: () => {} };
-  let busy = false, reached = true, count = 0, timer = 0;
+  let busy = false, reached = true, out = '', count = 0, timer = 0;
   const key = () => {
     const chance = [...crypto.getRandomValues(new Uint8Array(8))].map(b => b.toString(16).padStart(2, '0')).join('');
     return Date.now().toString(36) + '-' + String(count++).padStart(5, '0') + '-' + chance;
@@ -42,7 +42,9 @@ const queue = (() => {
       answer = await fetch(item.path, { method: 'POST', headers: { 'Content-Type': 'application/json', 'Idempotency-Key': item.key }, body: item.body });
       json = await answer.json();
     } catch { return false; }
-    if (answer.status >= 500 || answer.status === 429 || answer.status === 408) return false;
+    // Not signed in, or with a token that may not write: nothing is lost, it waits until somebody signs in who may.
+    out = answer.status === 401 || json?.code === 'scope-missing' ? words(json) : '';
+    if (out || answer.status >= 500 || answer.status === 429 || answer.status === 408) return false;
     if (answer.ok) { drop(item); hear.sent(item, json); }
     else { item.refused = words(json); keep(item); hear.refused(item); }
     return true;
@@ -63,13 +65,15 @@ const queue = (() => {
     flush();
   };
   window.addEventListener('online', flush);
-  return { add, all, drop, flush, hear, set reached(r) { if (reached !== r) { reached = r; hear.changed(all(), r); } if (r) flush(); } };
+  return { add, all, drop, flush, hear, get out() { return out; },
+    lost: problem => { out = words(problem); reached = false; hear.changed(all(), reached); }, set reached(r) { if (r) out = ''; if (reached !== r) { reached = r; hear.changed(all(), r); } if (r) flush(); } };
 })();
 const showUnsent = (items, reached) => {
   const place = document.getElementById('unsent');
   const waiting = items.filter(i => !i.refused);
   place.replaceChildren(
-    ...(waiting.length || !reached ? [el('div', { class: 'note' }, el('strong', {}, reached ? say.sending : say.away), ' ', say.kept.replace('{n}', waiting.length),
+    ...(waiting.length || !reached ? [el('div', { class: 'note' }, el('strong', {}, reached ? say.sending : queue.out ? say.signedOut : say.away), ' ', say.kept.replace('{n}', waiting.length),
+      queue.out ? el('p', {}, queue.out, ' ', el('a', { class: 'button main', href: '/sign-in?next=' + encodeURIComponent(location.pathname) }, say.signIn)) : null,
       el('ul', {}, waiting.slice(0, 8).map(i => el('li', {}, i.about))))] : []),
     ...items.filter(i => i.refused).map(i => el('div', { class: 'note bad', role: 'alert' }, el('strong', {}, say.notTaken), ' ', i.about, el('br'), i.refused, el('br'),
       el('button', { type: 'button', onclick: () => queue.drop(i) }, say.drop))));

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.Json;
 using RebuildApi.Contracts;
+using RebuildApi.Server.Access;
 using RebuildApi.Server.Composition;
 using RebuildApi.Storage;
 
@@ -17,8 +18,8 @@ public static class BenchPage
     /// <summary>Serves the page, and its changing part alone.</summary>
     public static void MapBenchPage(this IEndpointRouteBuilder routes)
     {
-        routes.MapGet("/bench/{unit}", Show).ExcludeFromDescription();
-        routes.MapGet("/bench/{unit}/state", State).ExcludeFromDescription();
+        routes.MapPage("/bench/{unit}", Show);
+        routes.MapGet("/bench/{unit}/state", State).Needs(Scope.Read).ExcludeFromDescription();
     }
 
     private static async Task<IResult> Show(string unit, Composition.Bench bench, Judging judging, TimeProvider time, CancellationToken cancellation)

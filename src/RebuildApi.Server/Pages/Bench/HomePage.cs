@@ -16,8 +16,8 @@ public static class HomePage
     /// <summary>Serves the page.</summary>
     public static void MapHomePage(this IEndpointRouteBuilder routes)
     {
-        routes.MapGet("/", Show).ExcludeFromDescription();
-        routes.MapGet("/icon.svg", () => TypedResults.Text(Mark, "image/svg+xml")).ExcludeFromDescription();
+        routes.MapPage("/", Show);
+        routes.MapOpenPage("/icon.svg", () => TypedResults.Text(Mark, "image/svg+xml"), "the sign-in page shows it");
     }
 
     private static async Task<IResult> Show(IStore store, FamilyBook families, CancellationToken cancellation)

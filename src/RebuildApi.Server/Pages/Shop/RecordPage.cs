@@ -13,8 +13,8 @@ public static class RecordPage
     /// <summary>Serves the pages.</summary>
     public static void MapRecordPage(this IEndpointRouteBuilder routes)
     {
-        routes.MapGet("/units/{unit}/record", Record).ExcludeFromDescription();
-        routes.MapGet("/units/{unit}/assembly", Assembly).ExcludeFromDescription();
+        routes.MapPage("/units/{unit}/record", Record);
+        routes.MapPage("/units/{unit}/assembly", Assembly);
     }
 
     private static async Task<IResult> Record(string unit, Composition.Bench bench, Judging judging, CancellationToken cancellation)

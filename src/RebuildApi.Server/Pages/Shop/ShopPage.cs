@@ -14,7 +14,7 @@ public static class ShopPage
     private const int Soon = 30;
 
     /// <summary>Serves the page.</summary>
-    public static void MapShopPage(this IEndpointRouteBuilder routes) => routes.MapGet("/shop", Show).ExcludeFromDescription();
+    public static void MapShopPage(this IEndpointRouteBuilder routes) => routes.MapPage("/shop", Show);
 
     private static async Task<IResult> Show(IStore store, Judging judging, IPluginCatalog plugins, TimeProvider time, CancellationToken cancellation)
     {

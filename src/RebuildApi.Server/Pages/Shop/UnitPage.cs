@@ -19,7 +19,7 @@ public static class UnitPage
     private const int MostBlocks = 12;
 
     /// <summary>Serves the page.</summary>
-    public static void MapUnitPage(this IEndpointRouteBuilder routes) => routes.MapGet("/units/{unit}", Show).ExcludeFromDescription();
+    public static void MapUnitPage(this IEndpointRouteBuilder routes) => routes.MapPage("/units/{unit}", Show);
 
     private static async Task<IResult> Show(string unit, Composition.Bench bench, Judging judging, StageSheet stages, CancellationToken cancellation)
     {
