@@ -29,7 +29,7 @@ public static class Scopes
     [
         (Scope.Read, "see everything of the shop, follow what happens, and ask anything that stores nothing: calculations, checks, what-if"),
         (Scope.Bench, "take units in, record parts, readings, findings, trials, tests, decisions, work and comebacks, work plans out, keep things on the shelf"),
-        (Scope.Office, "prices, shelf, instruments, policy, priors and editions; choose a plan, quotes and their approvals, invoice lines"),
+        (Scope.Office, "prices, shelf, instruments, policy, priors and editions; choose a plan, quotes and their approvals, invoice lines, a customer's records"),
         (Scope.Administrator, "plug-ins, tokens, webhooks, backups, and whatever else lets programs or people in"),
     ];
 

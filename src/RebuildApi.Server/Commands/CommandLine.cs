@@ -54,6 +54,7 @@ public static class CommandLine
             ExportCommand.Make(),
             ImportCommand.Make(),
             PluginCommand.Make(),
+            TokenCommand.Make(),
             CheckCommand.Make(),
             FamilyCommand.Make(),
             FamilyCommand.MakeNew(),

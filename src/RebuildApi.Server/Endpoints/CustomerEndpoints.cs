@@ -1,4 +1,5 @@
 using Microsoft.Extensions.Options;
+using RebuildApi.Server.Access;
 using RebuildApi.Server.Errors;
 using RebuildApi.Server.Requests;
 using RebuildApi.Server.Results;
@@ -19,10 +20,10 @@ public static class CustomerEndpoints
         var group = routes.Resource("customers");
         group.List<ListOf<CustomerWire>>("/customers", List, "listCustomers", "Of whom is something kept, and since when?",
                 "Every name that a unit bears or once bore. How long records must be kept, and when they must go, the law of the place says; this only counts the years. Nothing is removed by itself.")
-            .Takes(Due);
+            .Needs(Scope.Office).Takes(Due);
         group.Read("/customers/export", Export, "exportCustomer", "Everything of one customer",
                 "Each unit with every reading, finding, decision, judgement, plan, quote, approval, invoice line and comeback, superseded or not, and attachments by their hash; with where the hash chain stood.")
-            .WithMetadata(Customer).Produces<CustomerExportWire>(200, "application/json").Fails(Problems.UnknownCustomer).DisableRequestTimeout();
+            .Needs(Scope.Office).WithMetadata(Customer).Produces<CustomerExportWire>(200, "application/json").Fails(Problems.UnknownCustomer).DisableRequestTimeout();
     }
 
     private static async Task<Listing<CustomerWire, ListOf<CustomerWire>>> List(

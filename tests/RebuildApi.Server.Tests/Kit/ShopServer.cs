@@ -155,7 +155,7 @@ public sealed class ShopServer : WebApplicationFactory<Program>
         builder.ConfigureTestServices(services =>
         {
             services.AddSingleton<IPluginCatalog>(_catalog);
-            services.Insert(0, ServiceDescriptor.Singleton<IHostedService>(s => new FirstIn(s, token => Token = token)));
+            services.Insert(0, ServiceDescriptor.Singleton<IHostedService>(s => new FirstIn(s, Database, token => Token = token)));
             if (_clock is not null)
                 services.AddSingleton(_clock);
             if (_store is { } store)
@@ -189,7 +189,7 @@ public sealed class ShopServer : WebApplicationFactory<Program>
 }
 
 /// <summary>Issues the tests' token before anything else starts, so that the service finds one and prints none.</summary>
-internal sealed class FirstIn(IServiceProvider services, Action<string> hand) : IHostedService
+internal sealed class FirstIn(IServiceProvider services, StoreOptions database, Action<string> hand) : IHostedService
 {
     private const string Name = "tests";
 
@@ -197,20 +197,32 @@ internal sealed class FirstIn(IServiceProvider services, Action<string> hand) : 
     {
         if (!services.GetRequiredService<TokensAsked>().Yes)
             return;
-        try
+        var secret = Secret.New();
+        hand(secret);
+        if (await Try(() => services.GetRequiredService<IStore>().Write(TokenDesk.ByCommand("tests"), session => Renewed(session, secret), cancellationToken)))
+            return;
+        // Records that the service may only read are written beside it, as the command would; those that can't be used at all have no token, so any is as good.
+        await Try(async () =>
         {
-            var secret = Secret.New();
-            await services.GetRequiredService<IStore>().Write(TokenDesk.ByCommand("tests"), session => Renewed(session, secret), cancellationToken);
-            hand(secret);
-        }
-        catch (StorageUnavailableException)
-        {
-            // Records that can't be used have no token: then any is as good.
-            hand(Secret.New());
-        }
+            await using var beside = SqliteStore.Open(database);
+            await beside.Write(TokenDesk.ByCommand("tests"), session => Renewed(session, secret), cancellationToken);
+        });
     }
 
     public Task StopAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+
+    private static async Task<bool> Try(Func<Task> work)
+    {
+        try
+        {
+            await work();
+            return true;
+        }
+        catch (StorageUnavailableException)
+        {
+            return false;
+        }
+    }
 
     // A data folder that is gone on with has the token already: it stays the same one, with another secret.
     private StoredAnswer Renewed(IWriteSession session, string secret)

@@ -12,7 +12,7 @@ public sealed class StoppingTests
     public async Task A_stop_ends_streams_cleanly_and_loses_nothing_that_was_acknowledged()
     {
         var folder = Directory.CreateTempSubdirectory("rebuild-stop-test-");
-        await using var app = RebuildApplication.Create([$"--Rebuild:DataFolder={folder.FullName}", "--Rebuild:Listen=http://127.0.0.1:0", "--Logging:LogLevel:Default=None"]);
+        await using var app = RebuildApplication.Create([$"--Rebuild:DataFolder={folder.FullName}", "--Rebuild:Listen=http://127.0.0.1:0", "--Rebuild:Access=this-machine", "--Logging:LogLevel:Default=None"]);
         await app.StartAsync();
         using var http = new HttpClient { BaseAddress = new Uri(app.Urls.First()) };
         var acknowledged = new ConcurrentBag<string>();

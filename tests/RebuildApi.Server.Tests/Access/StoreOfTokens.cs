@@ -1,0 +1,25 @@
+using RebuildApi.Storage;
+using RebuildApi.Storage.Sqlite;
+
+namespace RebuildApi.Server.Tests.Access;
+
+/// <summary>A store in a folder of its own, without a service.</summary>
+public sealed class StoreOfTokens : IAsyncDisposable
+{
+    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("rebuild-token-test-");
+
+    public StoreOfTokens() => Store = Another();
+
+    public IStore Store { get; }
+
+    public string Folder => _folder.FullName;
+
+    /// <summary>The same records opened again, as another process would.</summary>
+    public IStore Another() => SqliteStore.Open(new StoreOptions(Path.Combine(_folder.FullName, "shop.db"), TimeProvider.System));
+
+    public async ValueTask DisposeAsync()
+    {
+        await Store.DisposeAsync();
+        _folder.Delete(recursive: true);
+    }
+}
