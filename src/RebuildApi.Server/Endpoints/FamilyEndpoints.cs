@@ -53,5 +53,9 @@ public static class FamilyEndpoints
     private static Workbook Workbook(string family, FamilyBook families, Asked asked) =>
         new($"sheet-{family}.xlsx", WorkbookSheet.Of("Sheet", new Sheet(families.Require(family), asked.Show).Rows()));
 
-    private static IResult Print(string family, FamilyBook families, Asked asked) => SheetPage.Of(families.Require(family), asked.Show);
+    private static Frame Print(string family, FamilyBook families, Asked asked, PageWords words)
+    {
+        var paper = new TeardownPaper(families.Require(family), null, asked.Show, words).Write();
+        return new Frame(words, paper.Title, "bench", PaperHtml.Of(paper));
+    }
 }

@@ -16,6 +16,7 @@ public static class Pipeline
             SecurityHeaders.Set(http);
             return next(http);
         });
+        app.UseResponseCompression();
         app.UseMiddleware<ProblemMiddleware>();
         app.UseMiddleware<HostGuard>();
         app.UseMiddleware<CallerFinder>();

@@ -21,7 +21,7 @@ public static class RebuildApplication
         app.MapBenchPage();
         app.MapUnitPage();
         app.MapShopPage();
-        app.MapRecordPage();
+        app.MapPaperPages();
         app.MapLabelPage();
         app.MapStartPage();
         app.MapSignIn();
@@ -29,6 +29,7 @@ public static class RebuildApplication
         app.MapHealth();
         app.MapEvents();
         app.MapDrawings();
+        app.MapPapers();
         app.MapFamilies();
         app.MapRejudgements();
         app.MapUnits();

@@ -53,6 +53,9 @@ public sealed record ServerOptions
     /// <summary>Password of the certificate's file.</summary>
     public string? CertificatePassword { get; init; }
 
+    /// <summary>Language of the pages (<c>en</c>, or that of a file in <c>words</c> in the data folder); as each browser asks when not said.</summary>
+    public string? Language { get; init; }
+
     /// <summary>Most requests of one client in a minute; 0 for no limit. When not said: none for this machine, <see cref="RequestsPerMinuteOfOthers"/> for others.</summary>
     [Range(0, 1_000_000)]
     public int? RequestsPerMinute { get; init; }

@@ -41,11 +41,14 @@ public static class Services
         services.AddSingleton<IPluginCatalog>(s => PluginCatalog.Open(PluginsOf(s.GetRequiredService<IOptions<ServerOptions>>().Value, s.GetRequiredService<TimeProvider>())));
         services.AddAccess();
         services.AddHostedService<DropWatching>();
+        services.AddSingleton<Pages.Tongues>();
         services.AddSingleton<FamilyBook>();
         services.AddSingleton<Bench>();
         services.AddSingleton<JudgementCache>();
         services.AddSingleton<AnswerShelf>();
         services.AddSingleton<Judging>();
+        services.AddSingleton<Pages.PaperDesk>();
+        services.AddSingleton<Pages.PlanSection>();
         services.AddSingleton<DecisionDesk>();
         services.AddSingleton<Rejudging>();
         services.AddSingleton<EditionDesk>();
@@ -81,6 +84,8 @@ public static class Services
         services.AddTelemetry(options.TelemetryTo);
         services.Configure<HostOptions>(o => o.ShutdownTimeout = TimeSpan.FromSeconds(options.StopSeconds));
         services.AddDocument();
+        // What a person looks at comes in the first round trip; nothing secret stands in a page, so its length gives nothing away.
+        services.AddResponseCompression(o => o.MimeTypes = ["text/html", Pages.Drawn.Lines]);
         services.Configure<RouteHandlerOptions>(o => o.ThrowOnBadRequest = true);
         services.AddRequestTimeouts(o => o.DefaultPolicy = TimeoutOf(options));
     }

@@ -20,6 +20,7 @@ public sealed class DocumentWords : IDocumentFilter
         ("decisions", "What a person chose against or within a verdict, and why."),
         ("shop", "The shop's own prices, parts to order and what lies on the shelf."),
         ("plans", "The best complete set of decisions for a unit: plan, kit, quote, approval, invoice lines; and which unit gets what."),
+        ("papers", "What is printed: teardown and assembly sheet, quote, hand-over record, as PDF made here."),
         ("calculations", "Each calculation by itself; nothing is stored."),
         ("policy", "The shop's own rules: how a doubtful value is decided, and its own limits. Signed, edition by edition."),
         ("instruments", "Measuring instruments, their calibrations and gauge studies."),

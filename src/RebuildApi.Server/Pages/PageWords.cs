@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using System.Reflection;
 using RebuildApi.Server.Wire;
 
 namespace RebuildApi.Server.Pages;
@@ -9,10 +10,13 @@ public sealed class PageWords(string language, FrozenDictionary<string, string> 
     private const string ForScript = "js.";
 
     /// <summary>English, which is always there.</summary>
-    public static PageWords English { get; } = Read("en");
+    public static PageWords English { get; } = Parse("en", PageAssets.Text("words/en.txt"));
 
     /// <summary>Language tag (BCP 47).</summary>
     public string Language => language;
+
+    /// <summary>Its keys.</summary>
+    public IEnumerable<string> Keys => words.Keys;
 
     /// <summary>The words of a key.</summary>
     public string this[string key] => words[key];
@@ -25,13 +29,29 @@ public sealed class PageWords(string language, FrozenDictionary<string, string> 
     public string Outcome<T>(T outcome)
         where T : struct, Enum => $"<span class=\"o o-{Kebab.Of(outcome)}\">{Page.Safe(this["o." + Kebab.Of(outcome)])}</span>";
 
+    /// <summary>A class of damage; families and standards name more than a file of words can know.</summary>
+    public string Damage(string id) => words.GetValueOrDefault("damage." + id) ?? id.Replace('-', ' ');
+
     /// <summary>The words that scripts use, without their prefix.</summary>
     public IReadOnlyDictionary<string, string> Script => words
         .Where(w => w.Key.StartsWith(ForScript, StringComparison.Ordinal))
         .ToDictionary(w => w.Key[ForScript.Length..], w => w.Value, StringComparer.Ordinal);
 
-    private static PageWords Read(string language) => new(language, PageAssets.Text($"words/{language}.txt")
-        .Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
-        .Select(line => line.Split(" = ", 2))
-        .ToFrozenDictionary(pair => pair[0], pair => pair[1], StringComparer.Ordinal));
+    /// <summary>The words of whoever asks for a page.</summary>
+    public static ValueTask<PageWords?> BindAsync(HttpContext http, ParameterInfo parameter) =>
+        ValueTask.FromResult<PageWords?>(http.RequestServices.GetRequiredService<Tongues>().For(http));
+
+    /// <summary>Reads a file of words; lines that begin with <c>#</c> are remarks.</summary>
+    /// <param name="language">Its language tag.</param>
+    /// <param name="file">Its text.</param>
+    /// <param name="others">Where words come from that the file lacks.</param>
+    public static PageWords Parse(string language, string file, PageWords? others = null)
+    {
+        var own = file.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
+            .Where(line => !line.StartsWith('#')).Select(line => line.Split(" = ", 2)).Where(pair => pair.Length == 2)
+            .DistinctBy(pair => pair[0]).ToDictionary(pair => pair[0], pair => pair[1], StringComparer.Ordinal);
+        foreach (var key in others?.Keys ?? [])
+            own.TryAdd(key, others![key]);
+        return new PageWords(language, own.ToFrozenDictionary(StringComparer.Ordinal));
+    }
 }

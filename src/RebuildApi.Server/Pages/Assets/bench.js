@@ -34,15 +34,16 @@ const sentFinding = (place, what, about) => {
   const who = signed();
   if (!who) return;
   const finding = { position: place, ...what };
-  if (supersedes[place]) { finding.supersedes = supersedes[place]; delete supersedes[place]; }
+  const subject = what.attribute ? place + '/' + what.attribute.id : place;
+  if (supersedes[subject]) { finding.supersedes = supersedes[subject]; delete supersedes[subject]; }
   queue.add(here + '/findings', { ...who, findings: [finding] }, about, { at: place });
   (data.seen[place] ??= []).push([null, about]);
   data.missing = data.missing.filter(m => !(m[0] === place && (what.attribute ? m[2] === what.attribute.id : m[1] === 'inspection')));
-  show();
+  show('next');
 };
 const unitSwitch = redraw => el('div', { class: 'row', role: 'group', 'aria-label': say.unitOfMeasure }, ['mm', 'in'].map(u =>
   el('button', { type: 'button', 'aria-pressed': String(unitOfLength === u), onclick: () => { unitOfLength = u; localStorage.setItem('rebuild.unit', u); redraw(u); } }, u)));
-const readingForm = (label, limits, unit, count, known, send) => {
+const readingForm = (open, label, limits, unit, count, known, send) => {
   const isLength = unit === 'mm';
   const echo = el('p', { class: 'echo', 'aria-live': 'polite' });
   const id = 'r' + (newest++);
@@ -51,7 +52,7 @@ const readingForm = (label, limits, unit, count, known, send) => {
   const echoAll = () => { echo.textContent = inputs.map(x => x.value ? both(x.value, now()) : '').filter(Boolean).join(' · '); };
   inputs.forEach(x => x.addEventListener('input', echoAll));
   const units = isLength ? unitSwitch(u => { units.querySelectorAll('button').forEach(b => b.setAttribute('aria-pressed', String(b.textContent === u))); echoAll(); }) : el('span', { class: 'big' }, unit);
-  return el('form', { class: 'card', onsubmit: event => {
+  return el('form', { class: 'card', 'data-open': open, onsubmit: event => {
     event.preventDefault();
     const filled = inputs.filter(x => x.value.trim());
     const readings = filled.map(x => read(x.value, now()));
@@ -66,12 +67,12 @@ const limitsOf = (part, row) => {
   const two = v => row.u === 'mm' ? `${v} mm (${(v / 25.4).toFixed(4)} in)` : `${v} ${row.u}`;
   return low && high ? `${say.limits} ${two(low)} ${say.to} ${two(high)}` : low ? `${say.atLeast} ${two(low)}` : high ? `${say.atMost} ${two(high)}` : say.noLimits;
 };
-const condition = (part, kind) => {
+const condition = (part, kind, open) => {
   let extent = 'moderate';
   const extents = el('div', { class: 'row', role: 'group', 'aria-label': say.extent }, ['slight', 'moderate', 'severe'].map(x =>
     el('button', { type: 'button', 'aria-pressed': String(x === extent), onclick: e => { extent = x; [...e.currentTarget.parentNode.children].forEach(b => b.setAttribute('aria-pressed', String(b === e.currentTarget))); } }, say['x-' + x])));
   const where = el('input', { id: 'where', autocomplete: 'off' });
-  return el('section', { class: 'card' }, el('h3', {}, say.condition),
+  return el('section', { class: 'card', 'data-open': open }, el('h3', {}, say.condition),
     el('div', { class: 'row' }, el('button', { type: 'button', class: 'main', onclick: () => sentFinding(part.s, { sound: true }, part.n + ': ' + say.sound) }, say.sound)),
     kind.d.length ? el('div', { class: 'stack' }, el('h3', {}, say.orDamage), extents, el('div', {}, el('label', { for: 'where' }, say.where), where),
       el('div', { class: 'row' }, kind.d.map(d => el('button', { type: 'button', onclick: () => {
@@ -81,9 +82,9 @@ const condition = (part, kind) => {
       } }, d.replaceAll('-', ' ')))),
       el('p', { class: 'soft' }, say.classesFrom)) : null);
 };
-const attribute = (part, row) => el('fieldset', { class: 'card' }, el('legend', {}, row.q), el('div', { class: 'row' }, row.c.map(c =>
+const attribute = (part, row, open) => el('fieldset', { class: 'card', 'data-open': open }, el('legend', {}, row.q), el('div', { class: 'row' }, row.c.map(c =>
   el('button', { type: 'button', onclick: () => sentFinding(part.s, { attribute: { id: row.i, value: c[0] } }, `${part.n}: ${row.q} ${c[1]}`) }, c[1]))));
-const reading = (part, row) => readingForm(row.q, limitsOf(part, row), row.u, row.k, data.read[part.s + '/' + row.i], (readings, text) => {
+const reading = (part, row, open) => readingForm(open, row.q, limitsOf(part, row), row.u, row.k, data.read[part.s + '/' + row.i], (readings, text) => {
   const who = signed();
   if (!who) return;
   const at = part.s + '/' + row.i, about = `${part.n}: ${row.q} ${text}`;
@@ -93,11 +94,11 @@ const reading = (part, row) => readingForm(row.q, limitsOf(part, row), row.u, ro
   queue.add(here + '/measurements', { ...who, measurements: [measurement] }, about, { at: part.s, reading: at });
   data.read[at] = text;
   data.missing = data.missing.filter(m => !(m[0] === part.s && m[2] === row.i));
-  show();
+  show('next');
 });
 const trial = t => {
   const pieces = t.p.map((p, i) => [p, el('select', { id: 'piece' + i }, p[1].map(m => el('option', { value: m[0] }, `${m[0]}: ${m[1]}`)))]);
-  const form = readingForm(say.gap, `${say.window} ${t.w}`, 'mm', 3, data.read[t.i], (readings, text) => {
+  const form = readingForm(!data.tried.includes(t.i), say.gap, `${say.window} ${t.w}`, 'mm', 3, data.read[t.i], (readings, text) => {
     const who = signed();
     if (!who) return;
     const one = { clearance: t.i, readings, person: who.person, bench: who.bench, time: who.time };
@@ -106,14 +107,17 @@ const trial = t => {
     if (gauge.value) one.instrument = gauge.value;
     queue.add(here + '/trials', one, `${t.n}: ${text}`, { at: t.i, reading: t.i });
     data.read[t.i] = text; data.tried.push(t.i);
-    show();
+    show('next');
   });
   return [el('p', {}, say.tryWords), ...pieces.map(([p, s], i) => el('div', { class: 'card' }, el('label', { for: 'piece' + i }, say.pieceAt + ' ' + p[2]), s)), form];
 };
-const seenAlready = place => (data.seen[place] ?? []).length ? el('ul', {}, data.seen[place].map(([id, text]) => el('li', {}, text, ' ',
-  id && !text.includes('=') ? el('button', { type: 'button', onclick: () => { supersedes[place] = id; heard.textContent = say.correctNow.replace('{what}', text); } }, say.correct) : null))) : null;
+const seenAlready = place => (data.seen[place] ?? []).length ? el('ul', {}, data.seen[place].map(([id, text, sort, attribute]) => el('li', {}, text, ' ',
+  id ? el('button', { type: 'button', onclick: () => { supersedes[sort === 'a' ? place + '/' + attribute : place] = id; heard.textContent = say.correctNow.replace('{what}', text); } }, say.correct) : null))) : null;
 const verdict = place => { const s = data.state[place]; return s ? el('p', { class: 'big' }, outcome(s.o, s.d ? say['d-' + s.d] : ''), s.t ? el('span', { class: 'soft' }, ' ' + s.t) : null) : null; };
+// Whatever has the focus keeps it when the page is written anew, so that nobody who works by keyboard is thrown back to its top.
+const named = e => e.tagName + (e.getAttribute('aria-label') ?? e.textContent);
 function show(focus) {
+  const held = view.contains(document.activeElement) ? named(document.activeElement) : null;
   const at = places.findIndex(p => p.id === current), place = places[at];
   if (!place) return;
   const open = new Set(missingAt(place.id).map(m => m[2]));
@@ -121,19 +125,21 @@ function show(focus) {
   const kind = place.part ? data.kinds[place.part.k] : null;
   const rows = kind ? order(kind.r) : [];
   const look = missingAt(place.id).some(m => m[1] === 'inspection' || m[1] === 'part');
-  const conditionCard = kind ? condition(place.part, kind) : null;
-  const fields = rows.map(r => r.w === 'a' ? attribute(place.part, r) : reading(place.part, r));
+  const conditionCard = kind ? condition(place.part, kind, look) : null;
+  const fields = rows.map(r => r.w === 'a' ? attribute(place.part, r, open.has(r.i)) : reading(place.part, r, open.has(r.i)));
   view.replaceChildren(...[el('h2', { tabindex: '-1', id: 'now' }, place.name), el('p', { class: 'soft' }, place.group, ' · ', place.id), verdict(place.id), seenAlready(place.id),
     ...(place.trial ? trial(place.trial) : look ? [conditionCard, ...fields] : [...fields, conditionCard]),
     el('div', { class: 'row' }, el('button', { type: 'button', onclick: () => go(places[(at + places.length - 1) % places.length].id) }, say.before),
       el('button', { type: 'button', onclick: () => go(places[(at + 1) % places.length].id) }, say.after),
-      el('button', { type: 'button', class: 'main', onclick: () => go(firstOpen()) }, say.nextMissing))].filter(Boolean));
+      el('button', { type: 'button', class: 'main', id: 'next', onclick: () => go(firstOpen()) }, say.nextMissing))].filter(Boolean));
   list.replaceChildren(...places.map(p => el('li', {}, el('button', { type: 'button', 'aria-current': p.id === current ? 'true' : null, onclick: () => go(p.id) },
     el('span', {}, p.name), ' ', data.state[p.id] ? outcome(data.state[p.id].o) : null))));
   document.getElementById('left').textContent = say.left.replace('{n}', data.missing.length);
-  if (focus) document.getElementById('now').focus();
+  if (focus === 'now') document.getElementById('now').focus();
+  else if (focus === 'next') (view.querySelector('[data-open] input, [data-open] button') ?? document.getElementById('next')).focus();
+  else if (held) [...view.querySelectorAll('input, button, select, h2')].find(e => named(e) === held)?.focus();
 }
-const go = id => { current = id; show(true); document.getElementById('now').scrollIntoView({ block: 'start' }); };
+const go = id => { current = id; show('now'); document.getElementById('now').scrollIntoView({ block: 'start' }); };
 async function renew() {
   try {
     const answer = await fetch('/bench/' + encodeURIComponent(data.unit.id) + '/state');

@@ -22,15 +22,14 @@ public static class BenchPage
         routes.MapGet("/bench/{unit}/state", State).Needs(Scope.Read).ExcludeFromDescription();
     }
 
-    private static async Task<IResult> Show(string unit, Composition.Bench bench, Judging judging, TimeProvider time, CancellationToken cancellation)
+    private static async Task<IResult> Show(string unit, Composition.Bench bench, Judging judging, TimeProvider time, PageWords w, CancellationToken cancellation)
     {
-        var w = PageWords.English;
         var file = await bench.File(unit, cancellation);
         if (judging.WhyNot(file) is { } why)
             return new Frame(w, w["bench.title", ("tag", file.Unit.Tag)], "bench", $"<p class=\"note\">{Page.Safe(w["bench.rules", ("why", why)])}</p>");
         var judged = judging.Judge(file);
-        var sheet = new BenchSheet(judged.Family);
-        var state = new BenchState(judged);
+        var sheet = new BenchSheet(judged.Family, w);
+        var state = new BenchState(judged, w);
         var instruments = (await bench.Store.Instruments(null, 500, cancellation)).Items;
         var today = DateOnly.FromDateTime(time.GetUtcNow().UtcDateTime);
         return new Frame(w, w["bench.title", ("tag", file.Unit.Tag)], "bench", Body(file, instruments, today, w), "bench.js", new
@@ -48,9 +47,9 @@ public static class BenchPage
         });
     }
 
-    private static async Task<IResult> State(string unit, Composition.Bench bench, Judging judging, CancellationToken cancellation)
+    private static async Task<IResult> State(string unit, Composition.Bench bench, Judging judging, PageWords w, CancellationToken cancellation)
     {
-        var state = new BenchState(judging.Judge(await bench.File(unit, cancellation)));
+        var state = new BenchState(judging.Judge(await bench.File(unit, cancellation)), w);
         return TypedResults.Json(new { missing = state.Missing, state = state.Outcomes, seen = state.Seen, read = state.Read, tried = state.Tried }, Json);
     }
 

@@ -9,9 +9,8 @@ namespace RebuildApi.Server.Pages;
 /// <c>n</c> name, <c>g</c> group, <c>k</c> kind or least count of readings, <c>d</c> damage classes, <c>r</c> rows, <c>w</c> what, <c>i</c> id,
 /// <c>q</c> question, <c>c</c> choices, <c>u</c> unit, <c>l</c> limits that differ at the place, <c>p</c> pieces.
 /// </summary>
-public sealed class BenchSheet(FamilyIndex family)
+public sealed class BenchSheet(FamilyIndex family, PageWords words)
 {
-    private const string Language = "en";
     private static readonly Display Show = new(Inches: false, AsSent: false);
 
     /// <summary>What is looked at and read on each kind.</summary>
@@ -22,7 +21,7 @@ public sealed class BenchSheet(FamilyIndex family)
         .SelectMany(p => Enumerable.Range(1, p.Quantity).Select(i => (object)new
         {
             s = Subjects.Of(p.Id, i),
-            n = Named(p.Name.In(Language), i, p.Quantity),
+            n = Named(p.Name.In(words.Language), i, p.Quantity),
             g = p.Group,
             k = p.Kind,
             l = p.Overrides.Where(o => o.Service is not null).ToDictionary(o => o.Characteristic, o => new[] { Number(o.Service!.Low), Number(o.Service.High) }),
@@ -32,19 +31,19 @@ public sealed class BenchSheet(FamilyIndex family)
     public IEnumerable<object> Trials => family.Family.Loops.Where(l => l.Trial != TrialMethod.None).Select(l => new
     {
         i = l.Id,
-        n = l.Name.In(Language),
+        n = l.Name.In(words.Language),
         g = l.Group,
         w = Shown.Of(LimitsWire.From(l.Window, Show)),
         p = l.Terms.Select(t => t.Of).OfType<OfSeries>().Select(Piece),
     });
 
-    private static object Attribute(AttributeDefinition a) => new { w = "a", i = a.Id, q = a.Name.In(Language), c = a.Values.Select(v => new[] { v.Id, v.Name.In(Language) }) };
+    private object Attribute(AttributeDefinition a) => new { w = "a", i = a.Id, q = a.Name.In(words.Language), c = a.Values.Select(v => new[] { v.Id, v.Name.In(words.Language) }) };
 
-    private static object Reading(Characteristic c) => new
+    private object Reading(Characteristic c) => new
     {
         w = "r",
         i = c.Id,
-        q = c.Name.In(Language),
+        q = c.Name.In(words.Language),
         u = Show.Si(0, c.Dimension).Unit,
         k = c.MinimumReadings,
         lo = Number(c.Service?.Low),
@@ -55,7 +54,7 @@ public sealed class BenchSheet(FamilyIndex family)
     {
         series.Position,
         family.Series[series.Series].Members.Select(m => new[] { m.Id, Shown.Of(new Exact(m.Thickness)) }),
-        family.Positions.TryGetValue(series.Position, out var p) ? p.Name.In(Language) : series.Position,
+        family.Positions.TryGetValue(series.Position, out var p) ? p.Name.In(words.Language) : series.Position,
     };
 
     private static string? Number(Quantity? end) => end is null ? null : Show.Of(end).Value.Text;

@@ -7,8 +7,9 @@ using RebuildApi.Server.Wire;
 namespace RebuildApi.Server.Pages;
 
 /// <summary>What a bench has entered so far and what came of it, as the bench page's script takes it.</summary>
-public sealed class BenchState(Judged judged)
+public sealed class BenchState(Judged judged, PageWords words)
 {
+    private readonly Named _named = new(judged.Family, words.Language);
     private readonly ILookup<string, string> _places = judged.Answers.Parts
         .Where(p => p.Component is not null)
         .ToLookup(p => p.Component!.Id, p => Subjects.Of(p.Position, p.Index), StringComparer.Ordinal);
@@ -29,7 +30,7 @@ public sealed class BenchState(Judged judged)
 
     /// <summary>Id and words of what was seen, by place.</summary>
     public IReadOnlyDictionary<string, string[][]> Seen => judged.File.Findings
-        .SelectMany(f => _places[f.Component].Select(at => (at, Words: new[] { f.Id, Words(f.Observation) })))
+        .SelectMany(f => _places[f.Component].Select(at => (at, Words: Told(at, f))))
         .GroupBy(x => x.at, StringComparer.Ordinal)
         .ToDictionary(g => g.Key, g => g.Select(x => x.Words).ToArray(), StringComparer.Ordinal);
 
@@ -54,11 +55,11 @@ public sealed class BenchState(Judged judged)
     private static Reason? FirstReason(Engine.Judging.PartAnswer part) =>
         part.Verdicts.Append(part.Condition).Where(v => v.Outcome == part.Outcome).SelectMany(v => v.Reasons).FirstOrDefault();
 
-    private static string Words(Observation seen) => seen switch
+    private string[] Told(string at, Finding found) => found.Observation switch
     {
-        DamageSeen d => string.Join(' ', new[] { d.Class, d.Extent, d.Place }.OfType<string>()),
-        AttributeSeen a => $"{a.Attribute} = {a.Value}",
-        _ => "sound",
+        DamageSeen d => [found.Id, string.Join(", ", new[] { words.Damage(d.Class), d.Extent is { } far ? words["js.x-" + far] : null, d.Place }.OfType<string>())],
+        AttributeSeen a => [found.Id, $"{_named.Feature(at, a.Attribute)}: {_named.Value(at, a.Attribute, a.Value)}", "a", a.Attribute],
+        _ => [found.Id, words["js.sound"]],
     };
 
     private static string Words(IEnumerable<Reading> readings) => string.Join(", ", readings.Select(r => r.AsSent == "tight" ? r.AsSent : $"{r.AsSent} {r.Unit}"));

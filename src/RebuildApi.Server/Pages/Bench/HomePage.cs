@@ -20,16 +20,15 @@ public static class HomePage
         routes.MapOpenPage("/icon.svg", () => TypedResults.Text(Mark, "image/svg+xml"), "the sign-in page shows it");
     }
 
-    private static async Task<IResult> Show(IStore store, FamilyBook families, CancellationToken cancellation)
+    private static async Task<IResult> Show(IStore store, FamilyBook families, PageWords w, CancellationToken cancellation)
     {
-        var w = PageWords.English;
         var units = (await OpenUnits.Of(store, cancellation)).Reverse().ToImmutableArray();
         var cards = string.Concat(units.Take(MostCards).Select(u => Card(u, w)));
         var more = units.Length > MostCards ? $"<p>{Page.Safe(w["home.many", ("n", Invariant(MostCards))])}</p>" : "";
         return new Frame(w, w["home.title"], "bench", $"""
             {(units.IsEmpty ? $"<p>{Page.Safe(w["home.none"])}</p>" : $"<ul class=\"cards\">{cards}</ul>")}{more}
             {Intake(families, w)}
-            """, "home.js", new { words = w.Script, families = families.All.Select(Family) });
+            """, "home.js", new { words = w.Script, families = families.All.Select(f => Family(f, w)) });
     }
 
     private static string Card(Unit unit, PageWords w) => $"""
@@ -53,10 +52,10 @@ public static class HomePage
 
     private static string Field(PageWords w, string name, string field) => $"<div><label for=\"{name}\">{Page.Safe(w["home." + name])}</label>{field}</div>";
 
-    private static object Family(Engine.Snapshots.FamilyIndex f) => new
+    private static object Family(Engine.Snapshots.FamilyIndex f, PageWords w) => new
     {
         id = f.Family.Version.Id,
-        symptoms = f.Family.Symptoms.Select(s => new { id = s.Id, name = s.Name.In("en"), gears = s.Gears }),
+        symptoms = f.Family.Symptoms.Select(s => new { id = s.Id, name = s.Name.In(w.Language), gears = s.Gears }),
     };
 
     private static string Invariant(int number) => number.ToString(System.Globalization.CultureInfo.InvariantCulture);

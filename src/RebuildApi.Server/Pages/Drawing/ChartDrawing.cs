@@ -16,30 +16,30 @@ public sealed class ChartDrawing(string title, ImmutableArray<double> values, Co
     /// <summary>The drawing.</summary>
     public Drawn Draw()
     {
-        var svg = new Svg(Width, title);
-        svg.Text(10, 20, title, size: 15);
+        var sketch = new Sketch(Width, title);
+        sketch.Text(10, 20, title, size: 15);
         var up = Scale.Around([.. values, chart.Level.Low, chart.Level.High], Height - 30, 40);
         foreach (var (at, word, dashed) in new[] { (chart.Level.High, words["draw.limit"], true), (chart.Level.Centre, words["draw.mean"], false), (chart.Level.Low, words["draw.limit"], true) })
         {
-            svg.Line(60, up.At(at), Width - 150, up.At(at), dashed: dashed);
-            svg.Text(Width - 145, up.At(at) + 4, $"{word} {Shown.Of(Show.Si(at, dimension))}", size: 12);
+            sketch.Line(60, up.At(at), Width - 150, up.At(at), dashed: dashed);
+            sketch.Text(Width - 145, up.At(at) + 4, $"{word} {Shown.Of(Show.Si(at, dimension))}", size: 12);
         }
 
-        Points(svg, up);
-        return new Drawn(svg, Height);
+        Points(sketch, up);
+        return new Drawn(sketch, Height);
     }
 
-    private void Points(Svg svg, Scale up)
+    private void Points(Sketch sketch, Scale up)
     {
         var along = new Scale(0, Math.Max(1, values.Length - 1), 70, Width - 160);
         for (var i = 0; i < values.Length; i++)
         {
             if (i > 0)
-                svg.Line(along.At(i - 1), up.At(values[i - 1]), along.At(i), up.At(values[i]));
-            svg.Mark(along.At(i), up.At(values[i]), !chart.Level.IsBeyond(values[i]));
+                sketch.Line(along.At(i - 1), up.At(values[i - 1]), along.At(i), up.At(values[i]));
+            sketch.Mark(along.At(i), up.At(values[i]), chart.Level.IsBeyond(values[i]) ? Sign.Diamond : Sign.Dot);
         }
 
-        svg.Text(70, Height - 8, "1", "middle", 12);
-        svg.Text(along.At(values.Length - 1), Height - 8, values.Length.ToString(CultureInfo.InvariantCulture), "middle", 12);
+        sketch.Text(70, Height - 8, "1", "middle", 12);
+        sketch.Text(along.At(values.Length - 1), Height - 8, values.Length.ToString(CultureInfo.InvariantCulture), "middle", 12);
     }
 }

@@ -1,13 +1,23 @@
+using System.Text;
+
 namespace RebuildApi.Server.Pages;
 
 /// <summary>A finished drawing.</summary>
-/// <param name="Svg">What is in it.</param>
+/// <param name="Sketch">What is in it.</param>
 /// <param name="Height">How high it came out.</param>
-public sealed record Drawn(Svg Svg, double Height)
+public sealed record Drawn(Sketch Sketch, double Height)
 {
-    /// <summary>For a page.</summary>
-    public string Inside => Svg.Inside(Height);
+    /// <summary>Media type of a drawing as lines.</summary>
+    public const string Lines = "image/svg+xml";
 
-    /// <summary>As an answer of its own.</summary>
-    public IResult AsAnswer() => TypedResults.Text(Svg.Document(Height), "image/svg+xml", System.Text.Encoding.UTF8);
+    /// <summary>Media type of a drawing as dots.</summary>
+    public const string Dots = "image/png";
+
+    /// <summary>For a page.</summary>
+    public string Inside => SvgWriter.Inside(this);
+
+    /// <summary>As an answer of its own, in the form that was asked for.</summary>
+    public IResult As(string form) => form == Dots
+        ? TypedResults.Bytes(Painter.Png(this), Dots)
+        : TypedResults.Text(SvgWriter.Document(this), Lines, Encoding.UTF8);
 }

@@ -16,17 +16,17 @@ public sealed class WearDrawing(string title, ImmutableArray<double> values, Lim
     /// <summary>The drawing.</summary>
     public Drawn Draw()
     {
-        var svg = new Svg(Width, title);
-        svg.Text(10, 20, title, size: 15);
+        var sketch = new Sketch(Width, title);
+        sketch.Text(10, 20, title, size: 15);
         var along = Scale.Around([.. values, .. new[] { service?.Low?.InSi, service?.High?.InSi }.OfType<double>()], 30, Width - 30);
-        Bars(svg, along);
-        svg.Line(20, Base, Width - 20, Base);
-        Limit(svg, along, service?.Low);
-        Limit(svg, along, service?.High);
-        return new Drawn(svg, Height);
+        Bars(sketch, along);
+        sketch.Line(20, Base, Width - 20, Base);
+        Limit(sketch, along, service?.Low);
+        Limit(sketch, along, service?.High);
+        return new Drawn(sketch, Height);
     }
 
-    private void Bars(Svg svg, Scale along)
+    private void Bars(Sketch sketch, Scale along)
     {
         var (low, high) = (values.Min(), values.Max());
         var count = 1 + (int)Math.Ceiling(Math.Log2(values.Length));
@@ -37,20 +37,20 @@ public sealed class WearDrawing(string title, ImmutableArray<double> values, Lim
         {
             var (x1, x2) = (along.At(low + at * step), along.At(low + (at + 1) * step));
             var h = (Base - 60) * hits / most;
-            svg.Box(x1, Base - h, x2 - x1, h, Svg.Part, 0.35);
-            svg.Text((x1 + x2) / 2, Base - h - 5, hits.ToString(CultureInfo.InvariantCulture), "middle", 12);
+            sketch.Box(x1, Base - h, x2 - x1, h, Sketch.Part, 0.35);
+            sketch.Text((x1 + x2) / 2, Base - h - 5, hits.ToString(CultureInfo.InvariantCulture), "middle", 12);
         }
 
-        svg.Text(along.At(low), Height - 22, Shown.Of(Show.Si(low, dimension)), "middle", 12);
+        sketch.Text(along.At(low), Height - 22, Shown.Of(Show.Si(low, dimension)), "middle", 12);
         if (along.At(high) - along.At(low) > 90)
-            svg.Text(along.At(high), Height - 22, Shown.Of(Show.Si(high, dimension)), "middle", 12);
+            sketch.Text(along.At(high), Height - 22, Shown.Of(Show.Si(high, dimension)), "middle", 12);
     }
 
-    private void Limit(Svg svg, Scale along, Quantity? end)
+    private void Limit(Sketch sketch, Scale along, Quantity? end)
     {
         if (end is null)
             return;
-        svg.Line(along.At(end.InSi), 36, along.At(end.InSi), Base, 2, dashed: true);
-        svg.Text(Math.Clamp(along.At(end.InSi), 70, Width - 70), Height - 5, $"{words["draw.limit"]} {Shown.Of(end)}", "middle", 12);
+        sketch.Line(along.At(end.InSi), 36, along.At(end.InSi), Base, 2, dashed: true);
+        sketch.Text(Math.Clamp(along.At(end.InSi), 70, Width - 70), Height - 5, $"{words["draw.limit"]} {Shown.Of(end)}", "middle", 12);
     }
 }

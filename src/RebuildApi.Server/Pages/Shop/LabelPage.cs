@@ -9,8 +9,8 @@ public static class LabelPage
     /// <summary>Serves the pages.</summary>
     public static void MapLabelPage(this IEndpointRouteBuilder routes)
     {
-        routes.MapGet("/labels/{label}", One).ExcludeFromDescription();
-        routes.MapGet("/units/{unit}/labels", OfUnit).ExcludeFromDescription();
+        routes.MapPage("/labels/{label}", One);
+        routes.MapPage("/units/{unit}/labels", OfUnit);
     }
 
     private static async Task<IResult> One(string label, LabelDesk desk, IStore store, CancellationToken cancellation) =>
