@@ -1,6 +1,13 @@
 using RebuildApi.Benchmarks;
+using RebuildApi.Benchmarks.Http;
 
-// Which to run: "selection", "planning", "measuring", "storage", "diagnosis" or "judging"; all when nothing is said.
+// The programs that others are compared with; a benchmark starts them.
+if (args is ["bare", var file, var there])
+    Bare.RunBare(file, there);
+if (args is ["empty", var here])
+    Bare.RunEmpty(here);
+
+// Which to run: "selection", "planning", "measuring", "storage", "diagnosis", "judging", "checking" or "answering"; all when nothing is said.
 var wanted = args.FirstOrDefault();
 if (wanted is null or "selection")
     SelectionBenchmark.Run(Console.Out);
@@ -14,3 +21,7 @@ if (wanted is null or "diagnosis")
     DiagnosisBenchmark.Run(Console.Out);
 if (wanted is null or "judging")
     JudgingBenchmark.Run(Console.Out);
+if (wanted is null or "checking")
+    await CheckingBenchmark.Run(Console.Out);
+if (wanted is null or "answering")
+    await AnsweringBenchmark.Run(Console.Out);
