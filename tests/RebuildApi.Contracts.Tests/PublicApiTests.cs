@@ -15,7 +15,7 @@ public sealed class PublicApiTests
         var earlier = LinesByType(File.ReadLines(Repository.PathTo("tests", "RebuildApi.Contracts.Tests", $"RebuildApi.Contracts.{version}.txt")));
         var now = LinesByType(File.ReadLines(Approved)).ToHashSet();
 
-        Assert.Empty(earlier.Where(line => !now.Contains(line)));
+        Assert.DoesNotContain(earlier, line => !now.Contains(line));
     }
 
     /// <summary>Each line of the text with the type that it stands in; the attributes of a type stand before it and belong to it.</summary>

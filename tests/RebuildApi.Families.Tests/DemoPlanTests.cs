@@ -18,6 +18,7 @@ public sealed class DemoPlanTests : IDisposable
     public DemoPlanTests() => _server = new WebApplicationFactory<Program>().WithWebHostBuilder(b =>
     {
         b.UseSetting("Rebuild:DataFolder", _folder.FullName);
+        b.UseSetting("Rebuild:Access", "this-machine");
         b.UseSetting("Logging:LogLevel:Default", "Warning");
         b.UseSetting("Rebuild:PlanSeconds", "300");
         b.UseSetting("Rebuild:RequestSeconds", "600");

@@ -19,7 +19,7 @@ public sealed class TokenKeeper(IStore store, TimeProvider time, TextWriter outp
         if (!Requests.IdAttribute.IsId(name))
             throw new ArgumentException($"{name} can't be a name: letters, digits, dots, hyphens and underscores, up to 64.");
         var scope = Scopes.Of(word) ?? throw new ArgumentException($"There is no scope {word}. There are: {string.Join(", ", Scopes.All.Select(s => s.Scope.Word()))}.");
-        var expires = until is null ? null : Expiry.Of(until, time.GetUtcNow())
+        var expires = until is null ? (DateTimeOffset?)null : Expiry.Of(until, time.GetUtcNow())
             ?? throw new ArgumentException($"{until} is not a time to come, such as 90d, 12h or 2027-06-30.");
         try
         {

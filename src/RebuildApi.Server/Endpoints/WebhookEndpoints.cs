@@ -61,7 +61,8 @@ public static class WebhookEndpoints
                 throw new DuplicateIdException("webhook", webhook.Id);
             var put = session.Put(webhook, 0);
             session.Outboxes.Open(put.Id, secret);
-            return Answer.Created("/v1/webhooks/" + put.Id, new WebhookMadeWire(WebhookWire.Bare(put), secret.Secret), Etags.Of(Etags.Webhook, put.Version));
+            var shown = new WebhookMadeWire(WebhookWire.Bare(put), secret.Secret);
+            return Answer.Created("/v1/webhooks/" + put.Id, shown, Etags.Of(Etags.Webhook, put.Version)) with { Kept = Answer.Changed(shown with { Secret = null }).Body };
         }, cancellation);
         sender.Changed();
         return new(answer, body.Request.DryRun);
@@ -111,7 +112,8 @@ public static class WebhookEndpoints
         {
             Require(session, webhook);
             session.Outboxes.Replace(webhook, secret, oldEnd);
-            return Answer.Created("/v1/webhooks/" + webhook, new WebhookSecretWire(secret.Secret, oldEnd));
+            var shown = new WebhookSecretWire(secret.Secret, oldEnd);
+            return Answer.Created("/v1/webhooks/" + webhook, shown) with { Kept = Answer.Changed(shown with { Secret = null }).Body };
         }, cancellation);
         return new(answer, body.Request.DryRun);
     }

@@ -35,7 +35,7 @@ public sealed class CustomerExport(IStore store, string customer, ImmutableArray
         json.WriteEndArray();
         json.WriteBoolean("end", true);
         json.WriteEndObject();
-        json.Flush();
+        await json.FlushAsync(stop);
         await body.FlushAsync(stop);
     }
 
@@ -58,7 +58,7 @@ public sealed class CustomerExport(IStore store, string customer, ImmutableArray
     private static async Task Write<T>(Utf8JsonWriter json, PipeWriter body, T value, CancellationToken stop)
     {
         JsonSerializer.Serialize(json, value, WireJson.Options);
-        json.Flush();
+        await json.FlushAsync(stop);
         await body.FlushAsync(stop);
     }
 

@@ -50,7 +50,7 @@ public sealed class BackupShelf(string folder, string attachments, StoreOptions 
         {
             Directory.CreateDirectory(partial);
             var manifest = await Write(store, partial, made, by, cancellation);
-            await WriteManifest(partial, manifest, cancellation);
+            WriteManifest(partial, manifest);
             Directory.Move(partial, path);
             return new Backup(name, path, manifest, []);
         }
@@ -114,10 +114,10 @@ public sealed class BackupShelf(string folder, string attachments, StoreOptions 
             BackupFiles.Of(partial, Path.Combine(partial, Database)), copied);
     }
 
-    private static async Task WriteManifest(string partial, BackupManifest manifest, CancellationToken cancellation)
+    private static void WriteManifest(string partial, BackupManifest manifest)
     {
-        await using var stream = new FileStream(Path.Combine(partial, Manifest), FileMode.CreateNew);
-        await JsonSerializer.SerializeAsync(stream, manifest, BackupJson.Default.BackupManifest, cancellation);
+        using var stream = new FileStream(Path.Combine(partial, Manifest), FileMode.CreateNew);
+        JsonSerializer.Serialize(stream, manifest, BackupJson.Default.BackupManifest);
         stream.Flush(flushToDisk: true);
     }
 

@@ -5,6 +5,8 @@ namespace RebuildApi.Checkers.Pairings;
 /// <summary>Pairings that are seen and not measured.</summary>
 internal static class Attributes
 {
+    private static readonly string[] s_envelope = ["envelope", "clearance-group", "ring-groove", "shield"];
+
     private static readonly string[] s_bearings = ["deep-groove", "filling-slot", "angular-contact", "tapered", "cylindrical", "needle"];
     private static readonly string[] s_linings = ["yellow-metal", "sprayed", "paper", "carbon", "sintered"];
     private static readonly string[] s_additives = ["none", "mild", "extreme-pressure", "friction-modified"];
@@ -27,7 +29,7 @@ internal static class Attributes
 
     public static IReadOnlySet<Compatibility> Envelope(CheckedCase parts)
     {
-        var asked = new[] { "envelope", "clearance-group", "ring-groove", "shield" }.Where(n => parts.List(n).Length > 0).Select(n => parts.OneOf("bearing", n, parts.List(n)));
+        var asked = s_envelope.Where(n => parts.List(n).Length > 0).Select(n => parts.OneOf("bearing", n, parts.List(n)));
         return Says.Worst(parts.Has("seat") ? asked.Append(parts.Alike("envelope", "bearing", "seat")) : asked);
     }
 

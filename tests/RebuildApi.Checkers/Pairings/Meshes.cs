@@ -7,6 +7,8 @@ namespace RebuildApi.Checkers.Pairings;
 /// <summary>Gears that run together: their teeth, hands and centres.</summary>
 internal static class Meshes
 {
+    private static readonly string[] s_mates = ["driver", "driven"];
+
     public static IReadOnlySet<Compatibility> Pair(CheckedCase parts)
     {
         if (parts.TeethOf("driver") is not { } a || parts.TeethOf("driven") is not { } b)
@@ -15,7 +17,7 @@ internal static class Meshes
         var seen = parts.List("see").SelectMany(n => new[] { ("driver", a), ("driven", b) }.Select(x =>
             parts.OneOf(x.Item1, n, n == "hand" ? Word(x.Item2.Hand) : x.Item2.Teeth.ToString(CultureInfo.InvariantCulture))));
         var kept = parts.Option("keep-together") == "yes"
-            ? [Sets.Together(parts, [.. new[] { "driver", "driven" }.Select(r => (parts.Places[r].Position, parts.Places[r].Index))], SetBond.ReplaceTogether)]
+            ? [Sets.Together(parts, [.. s_mates.Select(r => (parts.Places[r].Position, parts.Places[r].Index))], SetBond.ReplaceTogether)]
             : Array.Empty<IReadOnlySet<Compatibility>>();
         return Says.Worst([parts.Holds(geometry), .. seen, .. kept]);
     }

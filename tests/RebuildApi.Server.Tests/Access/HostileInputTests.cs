@@ -121,7 +121,7 @@ public sealed class HostileInputTests
         async Task Refused(string path, string table)
         {
             using var answer = await http.Send(HttpMethod.Post, path, Encoding.UTF8.GetBytes(table), "text/csv", ("Idempotency-Key", "k"));
-            Assert.Contains((int)answer.StatusCode, new[] { 400, 413, 422 });
+            Assert.True((int)answer.StatusCode is 400 or 413 or 422, $"It was answered with {answer.StatusCode}.");
             await answer.Problem();
         }
     }

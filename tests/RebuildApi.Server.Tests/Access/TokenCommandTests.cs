@@ -7,6 +7,8 @@ namespace RebuildApi.Server.Tests.Access;
 /// <summary>The command of the executable that works on the data folder.</summary>
 public sealed class TokenCommandTests
 {
+    private static readonly string[] s_noTimeToCome = ["", "d", "-1d", "1.5d", "999999999d", "90", "90m", "2020-01-01"];
+
     private static readonly DateTimeOffset Now = new(2026, 3, 2, 12, 0, 0, TimeSpan.Zero);
 
     [Fact]
@@ -59,7 +61,7 @@ public sealed class TokenCommandTests
         Assert.Equal(Now.AddDays(90), Expiry.Of("90d", Now));
         Assert.Equal(Now.AddHours(12), Expiry.Of("12h", Now));
         Assert.Equal(new DateTimeOffset(2027, 6, 30, 0, 0, 0, TimeSpan.Zero), Expiry.Of("2027-06-30", Now));
-        Assert.All(new[] { "", "d", "-1d", "1.5d", "999999999d", "90", "90m", "2020-01-01" }, w => Assert.Null(Expiry.Of(w, Now)));
+        Assert.All(s_noTimeToCome, w => Assert.Null(Expiry.Of(w, Now)));
     }
 
     private static async Task<string> Said(StoreOfTokens store, Func<TokenKeeper, Task> work)

@@ -25,7 +25,7 @@ public sealed class EveryListTests
         }
 
         Assert.Contains(cells, c => c.Text.StartsWith("'=", StringComparison.Ordinal));
-        Assert.Empty(cells.Where(c => c.Text.Length > 0 && "=+-@\t\r".Contains(c.Text[0], StringComparison.Ordinal) && !double.TryParse(c.Text, System.Globalization.CultureInfo.InvariantCulture, out _)));
+        Assert.DoesNotContain(cells, c => c.Text.Length > 0 && "=+-@\t\r".Contains(c.Text[0], StringComparison.Ordinal) && !double.TryParse(c.Text, System.Globalization.CultureInfo.InvariantCulture, out _));
     }
 
     private static async Task Write(HttpClient http)

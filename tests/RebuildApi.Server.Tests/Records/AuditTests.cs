@@ -21,7 +21,7 @@ public sealed class AuditTests
         Assert.Equal(["token", "settings", "instrument", "webhook", "unit", "component", "placement", "measurement"], entries.Select(e => (string)e!["kind"]!));
         var reading = entries[^1]!;
         Assert.Equal(("tests", "POST /v1/units/u1/measurements", "u1"), ((string)reading["actor"]!, (string)reading["operation"]!, (string)reading["unit"]!));
-        Assert.Equal(Enumerable.Range(1, 7).Select(n => (long)n), entries.Select(e => (long)e!["sequence"]!));
+        Assert.Equal(Enumerable.Range(1, 8).Select(n => (long)n), entries.Select(e => (long)e!["sequence"]!));
         Assert.Single((await http.Read("/v1/audit?kind=measurement&unit=u1"))["items"]!.AsArray());
     }
 
@@ -77,7 +77,7 @@ public sealed class AuditTests
         var found = await http.Read("/v1/audit/verification");
 
         Assert.False((bool)found["intact"]!);
-        Assert.Equal(7, (long)found["firstBroken"]!);
+        Assert.Equal(8, (long)found["firstBroken"]!);
         Assert.Equal("it was changed after it was written", (string)found["why"]!);
     }
 

@@ -12,6 +12,8 @@ namespace RebuildApi.Server.Tests.Shop;
 /// </summary>
 public sealed class AllocationTests
 {
+    private static readonly string[] s_gears = ["core-0912-third", "third-good"];
+
     private static readonly string[] s_units = ["sl-1047", "sl-1048", "sl-1049"];
     private static readonly DateTimeOffset s_start = new(2030, 3, 4, 8, 0, 0, TimeSpan.Zero);
 
@@ -70,7 +72,7 @@ public sealed class AllocationTests
         {
             string[] without = [.. some.Where(_ => random.Next(3) == 0)];
             var answer = await http.Make("/v1/allocations", JsonSerializer.Serialize(new { without }));
-            var gears = new[] { "core-0912-third", "third-good" }.Except(without).Count();
+            var gears = s_gears.Except(without).Count();
             var sets = some.Where(s => s.Contains("set", StringComparison.Ordinal)).GroupBy(s => s.Split('-')[^1]).Count(g => !g.Any(without.Contains));
             Assert.Equal(Math.Min(Math.Min(gears, sets), s_units.Length), answer["completed"]!.AsArray().Count);
             Assert.All(Assigned(answer, null).Where(a => a.Stock.Contains("set", StringComparison.Ordinal)).GroupBy(a => a.Unit), g => Assert.Single(g.Select(a => a.Stock.Split('-')[^1]).Distinct()));

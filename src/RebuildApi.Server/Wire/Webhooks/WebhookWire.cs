@@ -29,12 +29,12 @@ public sealed record WebhookWire(
 /// <summary>A receiver, and its secret for the only time.</summary>
 /// <param name="Webhook">The receiver.</param>
 /// <param name="Secret">What its deliveries are signed with; not shown again.</param>
-public sealed record WebhookMadeWire(WebhookWire Webhook, string Secret);
+public sealed record WebhookMadeWire(WebhookWire Webhook, string? Secret);
 
 /// <summary>Another secret of a receiver, for the only time.</summary>
-/// <param name="Secret">What its deliveries are signed with from now on; not shown again.</param>
+/// <param name="Secret">What its deliveries are signed with from now on; null when the request is repeated by its key.</param>
 /// <param name="OldUntil">Until when they are also signed with the one before, UTC.</param>
-public sealed record WebhookSecretWire(string Secret, DateTimeOffset OldUntil);
+public sealed record WebhookSecretWire(string? Secret, DateTimeOffset OldUntil);
 
 /// <summary>A receiver to be set up.</summary>
 /// <param name="Name">What it is called.</param>
