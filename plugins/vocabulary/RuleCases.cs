@@ -17,9 +17,28 @@ internal static class RuleCases
 
     private static readonly ImmutableDictionary<string, string> s_sound = new Dictionary<string, string>
     {
-        ["drive-flank"] = "sound", ["coast-flank"] = "sound", ["teeth"] = "n36", ["grip"] = "grips", ["lining"] = "carbon", ["key-slot"] = "sharp",
-        ["input-pad"] = "light", ["output-pad"] = "light", ["type"] = "deep-groove", ["clearance-group"] = "cn", ["material"] = "bronze",
-        ["surface"] = "as-made", ["supply"] = "selected", ["additive"] = "mild", ["grade"] = "marsh-75", ["supplied"] = "as-set", ["vintage"] = "early", ["ratio-set"] = "wide",
-        ["form"] = "back-tapered", ["stop"] = "present", ["hand"] = "left", ["input.hand"] = "right", ["third.hand"] = "right",
+        ["drive-flank"] = "sound",
+        ["coast-flank"] = "sound",
+        ["teeth"] = "n36",
+        ["grip"] = "grips",
+        ["lining"] = "carbon",
+        ["key-slot"] = "sharp",
+        ["input-pad"] = "light",
+        ["output-pad"] = "light",
+        ["type"] = "deep-groove",
+        ["clearance-group"] = "cn",
+        ["material"] = "bronze",
+        ["surface"] = "as-made",
+        ["supply"] = "selected",
+        ["additive"] = "mild",
+        ["grade"] = "marsh-75",
+        ["supplied"] = "as-set",
+        ["vintage"] = "early",
+        ["ratio-set"] = "wide",
+        ["form"] = "back-tapered",
+        ["stop"] = "present",
+        ["hand"] = "left",
+        ["input.hand"] = "right",
+        ["third.hand"] = "right",
     }.ToImmutableDictionary(StringComparer.Ordinal);
 }

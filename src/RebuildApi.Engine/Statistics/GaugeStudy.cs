@@ -58,7 +58,8 @@ public static class GaugeStudy
             a * p * (n - 1),
             [],
             [.. components.Negative],
-            study.Cells.Count(c => Range(c) > sheet.RangeLimit)) { Sheet = sheet };
+            study.Cells.Count(c => Range(c) > sheet.RangeLimit))
+        { Sheet = sheet };
     }
 
     private static AverageRangeSheet SheetOf(CrossedStudy study)

@@ -198,12 +198,14 @@ public sealed class WebhookTests
         {
             http.Abort();
             return Task.CompletedTask;
-        },
+        }
+        ,
         "is slow" => http => Task.Delay(Timeout.Infinite, http.RequestAborted).ContinueWith(_ => { }, TaskScheduler.Default),
         _ => http =>
         {
             http.Response.Redirect("/elsewhere");
             return Task.CompletedTask;
-        },
+        }
+        ,
     };
 }
