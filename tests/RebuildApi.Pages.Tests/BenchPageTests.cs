@@ -59,7 +59,7 @@ public sealed class BenchPageTests
         await Choose(one, "Third gear");
         await Choose(two, "Third gear");
         await one.GetByRole(AriaRole.Button, new() { Name = "Sound", Exact = true }).ClickAsync();
-        await Assertions.Expect(two.Locator("#part li").First).ToContainTextAsync("sound");
+        await Assertions.Expect(two.Locator("#part li").First).ToContainTextAsync("Sound");
     }
 
     [InChromiumFact]

@@ -20,6 +20,7 @@ internal sealed class RunningService : IAsyncDisposable
         var start = new ProcessStartInfo("dotnet", [Shelf.PathOf("RebuildApi.Server")]) { RedirectStandardOutput = true, RedirectStandardError = true };
         start.Environment["Rebuild__Listen"] = Http.BaseAddress.ToString().TrimEnd('/');
         start.Environment["Rebuild__DataFolder"] = _data.FullName;
+        start.Environment["Rebuild__Access"] = "this-machine";
         start.Environment["Logging__LogLevel__Default"] = "Error";
         _process = Process.Start(start)!;
         _ = _process.StandardOutput.BaseStream.CopyToAsync(Stream.Null);

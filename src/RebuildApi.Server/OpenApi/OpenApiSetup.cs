@@ -2,7 +2,6 @@ using Microsoft.OpenApi;
 using RebuildApi.Contracts;
 using RebuildApi.Server.Access;
 using RebuildApi.Server.Requests;
-using RebuildApi.Server.Results;
 using Swashbuckle.AspNetCore.Swagger;
 using Swashbuckle.AspNetCore.SwaggerUI;
 
@@ -29,7 +28,6 @@ public static class OpenApiSetup
                 Description = "Authorization: Bearer and the token. " + string.Join(" ", Scopes.All.Select(s => $"`{s.Scope.Word()}`: {s.May}.")) + " Each scope includes those before it.",
             });
             o.MapType<SentNumber>(() => new OpenApiSchema { Type = JsonSchemaType.Number, Description = "A number, kept as it was sent." });
-            o.MapType<Workbook>(() => new OpenApiSchema { Type = JsonSchemaType.String, Format = "binary", Description = "A workbook (.xlsx)." });
             o.SupportNonNullableReferenceTypes();
             o.IncludeXmlComments(Path.Combine(AppContext.BaseDirectory, "RebuildApi.Server.xml"));
             o.IncludeXmlComments(typeof(Outcome).Assembly);

@@ -17,9 +17,12 @@ public sealed class RequestRules : ISchemaFilter
             return;
         foreach (var parameter in context.Type.GetConstructors().MaxBy(c => c.GetParameters().Length)!.GetParameters())
             Describe(target, properties, parameter);
-        if (context.Type.Name.EndsWith("Request", StringComparison.Ordinal))
-            target.AdditionalPropertiesAllowed = false;
+        // What is sent must be known to the last field; what is answered may grow, and carries dryRun when nothing was kept.
+        target.AdditionalPropertiesAllowed = !IsSent(context.Type) || target.AdditionalProperties is not null;
     }
+
+    private static bool IsSent(Type type) =>
+        type.Name.EndsWith("Request", StringComparison.Ordinal) || type.Name.StartsWith("Sent", StringComparison.Ordinal);
 
     private static bool IsWireRecord(Type type) =>
         type is { IsClass: true, Namespace: { } space } && space.StartsWith("RebuildApi.Server", StringComparison.Ordinal) && type.GetConstructors().Length > 0;

@@ -14,7 +14,7 @@ public sealed record QueryOption(string Name, string Description, string Type = 
     public static readonly QueryOption Units = new("units", "Show lengths in millimetres or inches. Readings are shown as they were sent unless this is given.", "string", ["mm", "in"]);
 
     /// <summary>Undo everything at the end.</summary>
-    public static readonly QueryOption DryRun = new("dryRun", "Check and answer as if it were done, and undo everything. The same as Prefer: dry-run.", "boolean");
+    public static readonly QueryOption DryRun = new("dryRun", "Check and answer as if it were done, and undo everything; the answer then carries dryRun: true. The same as Prefer: dry-run.", "boolean");
 
     /// <summary>How many entries a page has.</summary>
     public static readonly QueryOption Limit = new("limit", "How many entries at most; larger numbers are brought down to 500. Tables without it hold the whole list.", "integer");

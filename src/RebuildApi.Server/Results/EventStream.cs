@@ -26,9 +26,11 @@ public sealed class EventStream(long? after, string? unit, TimeSpan atMost) : IR
         using var ended = new CancellationTokenSource(atMost > TimeSpan.Zero ? atMost : Timeout.InfiniteTimeSpan, time);
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(
             ended.Token, httpContext.RequestAborted, services.GetRequiredService<IHostApplicationLifetime>().ApplicationStopping);
+        // Asked before anything is written, so that records that can't be read still become a problem and not a torn answer.
+        var seen = after ?? await store.NextEvent(-1, stop.Token);
+        await store.Events(seen, 1, stop.Token);
         httpContext.Response.ContentType = "text/event-stream";
         httpContext.Response.Headers.CacheControl = "no-store";
-        var seen = after ?? await store.NextEvent(-1, stop.Token);
         try
         {
             await httpContext.Response.WriteAsync("retry: 2000\n\n", stop.Token);

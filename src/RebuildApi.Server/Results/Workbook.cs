@@ -30,7 +30,7 @@ public sealed class Workbook(string fileName, params IReadOnlyList<WorkbookSheet
 
     /// <inheritdoc/>
     public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder) =>
-        builder.Metadata.Add(new ProducesResponseTypeMetadata(StatusCodes.Status200OK, typeof(Workbook), [MediaType]));
+        builder.Metadata.Add(new ProducesResponseTypeMetadata(StatusCodes.Status200OK, typeof(Stream), [MediaType]));
 }
 
 /// <summary>One sheet of a workbook.</summary>

@@ -50,7 +50,7 @@ internal sealed partial class PlayedShop
     }
 
     /// <summary>An address with names of things that are there; now and then with one that nobody has.</summary>
-    public string Filled(string path, Random random) => Parameter().Replace(path, p => Uri.EscapeDataString(Name(p.Groups[1].Value, random)));
+    public string Filled(string path, Random random) => Parameter().Replace(path, p => Uri.EscapeDataString(Name(p.Groups[1].Value, random) is { Length: > 0 } name ? name : "x"));
 
     /// <summary>An address with names of things that are there.</summary>
     public string Filled(string path) => Parameter().Replace(path, p => Uri.EscapeDataString(First(p.Groups[1].Value)));
