@@ -16,7 +16,7 @@ public static class Bench
         {
             Person = "Ada",
             Bench = "bench-1",
-            Measurements = [new MeasurementRequest { At = "third-gear/length", Readings = [.. Enumerable.Range(0, 3).Select(_ => new ReadingRequest { Value = 1.5101, Unit = "in" })] }],
+            Measurements = [new MeasurementRequest { At = "third-gear/length", Readings = [.. Enumerable.Range(0, 4).Select(_ => new ReadingRequest { Value = 1.5101, Unit = "in" })] }],
         };
         await client.AddMeasurementsAsync(unit.Id, idempotency_Key: "day-1", body: readings);
         var verdicts = await client.GetVerdictsAsync(unit.Id);

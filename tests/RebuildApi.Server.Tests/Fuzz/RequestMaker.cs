@@ -30,8 +30,19 @@ internal sealed class RequestMaker(ApiDocument document, PlayedShop shop, Random
     private byte[] Body(Operation operation)
     {
         var schema = operation.Node["requestBody"]!["content"]![operation.ContentType]!["schema"]!.AsObject();
-        var good = random.Next(2) == 0 || operation.TakesLines ? operation.Example! : _maker.Of(schema);
+        var shown = random.Next(2) == 0 || operation.TakesLines ? operation.Example : null;
+        if (shown is null && (string?)schema["type"] == "string")
+            return Noise();
+        var good = shown ?? _maker.Of(schema);
         return random.Next(2) == 0 ? Encoding.UTF8.GetBytes(good) : operation.TakesLines ? Encoding.UTF8.GetBytes(good[..random.Next(good.Length)]) : _breaker.Broken(good);
+    }
+
+    // A file has no shape that the document could say.
+    private byte[] Noise()
+    {
+        var bytes = new byte[random.Next(1, 200)];
+        random.NextBytes(bytes);
+        return bytes;
     }
 
     private string Query(Operation operation)
