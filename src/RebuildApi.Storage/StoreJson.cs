@@ -48,5 +48,7 @@ namespace RebuildApi.Storage;
 [JsonSerializable(typeof(PartLabel))]
 [JsonSerializable(typeof(PartRemoval))]
 [JsonSerializable(typeof(AccessToken))]
+[JsonSerializable(typeof(Erasure))]
+[JsonSerializable(typeof(ImmutableSortedDictionary<string, SealedText>))]
 [JsonSerializable(typeof(ImmutableSortedDictionary<string, string>))]
 internal sealed partial class StoreJson : JsonSerializerContext;

@@ -12,12 +12,9 @@ public sealed class StageTests
         await using var temp = new TempStore();
         await using (var older = SqliteStore.Open(temp.Options, [.. Migration.Shipped().TakeWhile(m => !m.Name.EndsWith("the-way-through-the-shop", StringComparison.Ordinal))]))
         {
-            await older.Write(Requests.Plain, s =>
-            {
-                s.Open(Some.Unit(stage: "inspection"));
-                return Requests.Ok("done");
-            }, default);
         }
+
+        OldEntries.Open(temp, Some.Unit(stage: "inspection") with { Version = 1 });
 
         Assert.Equal("teardown", (await temp.Store.Unit("u1", default))!.Stage);
         Assert.Single((await temp.Store.Units(null, 10, "teardown", default)).Items);

@@ -49,6 +49,8 @@ public static class VerifyCommand
         await output.WriteLineAsync($"head     {(said.Head.Length == 0 ? "none" : said.Head)}");
         if (said.NotedAt is { } noted)
             await output.WriteLineAsync(string.Create(CultureInfo.InvariantCulture, $"noted    the noted head is entry {noted}; nothing up to there was changed"));
+        foreach (var erasure in said.Erasures)
+            await output.WriteLineAsync($"erased   {erasure.Words()}");
         foreach (var problem in problems)
             await output.WriteLineAsync($"problem  {problem}");
         if (said.Why is { } why)

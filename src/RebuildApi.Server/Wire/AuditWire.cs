@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text.Json;
 using RebuildApi.Storage;
 
@@ -23,20 +24,29 @@ public sealed record AuditEntryWire(long Sequence, DateTimeOffset Time, string A
 }
 
 /// <summary>One entry with all that its hash is made of: each field behind its length in bytes as 8 bytes, big-endian, in the order shop, sequence, stamp,
-/// actor, operation, kind, unit, id, body, previous.</summary>
+/// actor, operation, kind, unit, id, body, previous, and form where that is not 1.</summary>
 /// <param name="Entry">The entry.</param>
 /// <param name="Shop">The shop.</param>
 /// <param name="Stamp">The time as it was hashed.</param>
 /// <param name="Previous">Hash of the entry before; empty for the first.</param>
 /// <param name="Body">What was recorded, as the text that was hashed; empty when the entry only says that something happened.</param>
-/// <param name="Record">The same read as JSON.</param>
-public sealed record AuditRecordWire(AuditEntryWire Entry, string Shop, string Stamp, string Previous, string Body, JsonElement? Record)
+/// <param name="Form">1, or 2 since texts that name a customer stand apart from the chain.</param>
+/// <param name="Apart">Those texts, by field: the body bears a seal in the place of each. One that is sealed and not here was erased.</param>
+/// <param name="Record">The body read as JSON, with those texts in their places.</param>
+public sealed record AuditRecordWire(
+    AuditEntryWire Entry, string Shop, string Stamp, string Previous, string Body, long Form, IReadOnlyDictionary<string, SealedTextWire> Apart, JsonElement? Record)
 {
     /// <summary>From the store.</summary>
     public static AuditRecordWire From(AuditRecord record) => new(
-        AuditEntryWire.From(record.Entry), record.Shop, record.Stamp, record.Previous, record.Body,
-        record.Body.Length == 0 ? null : JsonElement.Parse(record.Body));
+        AuditEntryWire.From(record.Entry), record.Shop, record.Stamp, record.Previous, record.Body, record.Form,
+        record.Apart.ToDictionary(t => t.Key, t => new SealedTextWire(t.Value.Salt, t.Value.Text), StringComparer.Ordinal),
+        record.Told.Length == 0 ? null : JsonElement.Parse(record.Told));
 }
+
+/// <summary>A text that stands apart. Its seal is <c>sealed:</c> and SHA-256 of the random bytes followed by the text in UTF-8, lower-case hex.</summary>
+/// <param name="Salt">32 random bytes, lower-case hex.</param>
+/// <param name="Text">The text.</param>
+public sealed record SealedTextWire(string Salt, string Text);
 
 /// <summary>What walking the chain found.</summary>
 /// <param name="Intact">Whether every entry follows from the one before, and the tables say what the chain says.</param>
@@ -46,6 +56,7 @@ public sealed record AuditRecordWire(AuditEntryWire Entry, string Shop, string S
 /// <param name="Why">What is wrong with it, in words.</param>
 /// <param name="NotedHead">The head that was asked for.</param>
 /// <param name="NotedAt">The entry that bears it; absent when the chain no longer holds it.</param>
+/// <param name="Erasures">What was erased since, by whom and when: texts that name a customer, and nothing else.</param>
 /// <param name="Proves">What an intact chain shows.</param>
 /// <param name="DoesNotProve">What it can't show.</param>
 public sealed record VerificationWire(
@@ -56,10 +67,11 @@ public sealed record VerificationWire(
     string? Why,
     string? NotedHead,
     long? NotedAt,
+    ImmutableArray<ErasureSeenWire> Erasures,
     string Proves,
     string DoesNotProve)
 {
-    private const string Shown = "No entry was changed, taken out, put in or moved without changing every hash that follows it, and the tables say what the entries say.";
+    private const string Shown = "No entry was changed, taken out, put in or moved without changing every hash that follows it, the tables say what the entries say, and texts that name a customer are as they were sent or were erased on record: an erasure takes no more than such a text.";
 
     private const string NotShown =
         "Someone who can write to the file can rewrite the whole chain from any entry on, or drop its end. Only a head that was noted elsewhere (on paper, in a mail) shows that: ask with head=HASH.";
@@ -69,6 +81,23 @@ public sealed record VerificationWire(
     {
         var lost = notedHead is not null && report.Noted is null;
         var why = report.Why ?? (lost ? "the noted head is not in the chain: entries were rewritten or dropped after it was noted, or it belongs to another shop" : null);
-        return new(report.Intact && !lost, report.Entries, report.Head, report.FirstBroken, why, notedHead, report.Noted, Shown, NotShown);
+        return new(report.Intact && !lost, report.Entries, report.Head, report.FirstBroken, why, notedHead, report.Noted, [.. report.Erasures.Select(ErasureSeenWire.From)], Shown, NotShown);
     }
+}
+
+/// <summary>That texts were erased from a unit.</summary>
+/// <param name="Sequence">The entry that says so.</param>
+/// <param name="Time">When, UTC.</param>
+/// <param name="Actor">By whom: the token's name.</param>
+/// <param name="Unit">From which unit.</param>
+/// <param name="Entries">The entries whose texts went.</param>
+/// <param name="InBody">How many of these were written by an edition that kept such texts in the body: their hash can't be worked out any more, and what else they say is vouched for only since the erasure.</param>
+public sealed record ErasureSeenWire(long Sequence, DateTimeOffset Time, string Actor, string Unit, ImmutableArray<long> Entries, int InBody)
+{
+    /// <summary>From the store.</summary>
+    public static ErasureSeenWire From(ErasureSeen seen) => new(seen.Sequence, seen.Time, seen.Actor, seen.Unit, seen.Entries, seen.InBody);
+
+    /// <summary>In words, for a person.</summary>
+    public string Words() => string.Create(System.Globalization.CultureInfo.InvariantCulture,
+        $"entries {string.Join(", ", Entries)} of {Unit}: erased on {Time.UtcDateTime:yyyy-MM-dd} by {Actor}, says entry {Sequence}{(InBody == 0 ? "" : $"; {InBody} of them can't be held against their hash any more")}");
 }

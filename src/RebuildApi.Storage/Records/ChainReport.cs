@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace RebuildApi.Storage;
 
 /// <summary>What walking the chain found.</summary>
@@ -12,7 +14,19 @@ public sealed record ChainReport(long Entries, string Head, long? FirstBroken, s
 
     /// <summary>Sequence number of the head that was asked for, when the chain still holds it and is intact up to there; or none.</summary>
     public long? Noted { get; init; }
+
+    /// <summary>What was erased, as far as was walked.</summary>
+    public ImmutableArray<ErasureSeen> Erasures { get; init; } = [];
 }
+
+/// <summary>An erasure that a walk met.</summary>
+/// <param name="Sequence">Its entry.</param>
+/// <param name="Time">When, UTC.</param>
+/// <param name="Actor">By whom: the token's name.</param>
+/// <param name="Unit">From which unit.</param>
+/// <param name="Entries">The entries whose texts went.</param>
+/// <param name="InBody">How many of them had their texts in the body. What else those say is vouched for only from the erasure on.</param>
+public sealed record ErasureSeen(long Sequence, DateTimeOffset Time, string Actor, string Unit, ImmutableArray<long> Entries, int InBody);
 
 /// <summary>Where the chain ends.</summary>
 /// <param name="Sequence">Number of its last entry; 0 when there is none.</param>

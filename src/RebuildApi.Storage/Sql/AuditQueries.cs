@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Data.Common;
 using System.Text.Json;
 using Dapper;
+using RebuildApi.Storage.Sql.Personal;
 
 namespace RebuildApi.Storage.Sql;
 
@@ -12,8 +13,9 @@ internal sealed class AuditQueries(DbConnection connection, string shop)
 
     private const string One =
         """
-        SELECT shop, sequence, at, actor, operation, kind, unit, id, body, previous, hash FROM entry
-        WHERE shop = @shop AND sequence = @sequence
+        SELECT e.shop, e.sequence, e.at, e.actor, e.operation, e.kind, e.unit, e.id, e.body, e.previous, e.hash, e.form, x.body AS personal FROM entry e
+        LEFT JOIN personal x ON x.shop = e.shop AND x.sequence = e.sequence
+        WHERE e.shop = @shop AND e.sequence = @sequence
         """;
 
     // Acts belong to no unit: by that they are found without reading what does.
@@ -26,7 +28,7 @@ internal sealed class AuditQueries(DbConnection connection, string shop)
         Many + (wanted.Kind is null ? "" : " AND kind = @kind") + (wanted.Unit is null ? "" : " AND unit = @unit") + " ORDER BY sequence LIMIT @limit";
 
     public AuditRecord? Entry(long sequence) =>
-        connection.QuerySingleOrDefault<Row>(One, new { shop, sequence }) is { } row ? new AuditRecord(Entry(row), row.Shop, row.At, row.Body, row.Previous) : null;
+        connection.QuerySingleOrDefault<Row>(One, new { shop, sequence }) is { } row ? new AuditRecord(Entry(row), row.Shop, row.At, row.Body, row.Previous, row.Form, PersonalBody.Read(row.Personal), PersonalBody.Open(row.Kind, row.Body, row.Personal)) : null;
 
     /// <summary>The act of one sort that was recorded last, or null.</summary>
     public Act? NewestAct(string kind) =>
@@ -59,5 +61,9 @@ internal sealed class AuditQueries(DbConnection connection, string shop)
         public string Previous { get; init; } = "";
 
         public string Hash { get; init; } = "";
+
+        public long Form { get; init; }
+
+        public string? Personal { get; init; }
     }
 }

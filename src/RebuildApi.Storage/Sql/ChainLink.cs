@@ -17,8 +17,15 @@ internal sealed record ChainLink(
     string Id,
     string Body,
     string Previous,
-    string Hash)
+    string Hash,
+    long Form = ChainLink.Old)
 {
+    /// <summary>Texts that name a customer stand in the body.</summary>
+    public const long Old = 1;
+
+    /// <summary>They stand apart, and the form is hashed too.</summary>
+    public const long Apart = 2;
+
     /// <summary>
     /// SHA-256 over every field, each behind its length in bytes (8 bytes, big-endian): no two different entries give the same bytes, however
     /// their texts are cut. Lower-case hex.
@@ -41,6 +48,9 @@ internal sealed record ChainLink(
     /// <summary>The same entry with its hash.</summary>
     public ChainLink Sealed() => this with { Hash = Computed() };
 
-    private string[] Fields() =>
-        [Shop, Sequence.ToString(CultureInfo.InvariantCulture), At, Actor, Operation, Kind, Unit, Id, Body, Previous];
+    private string[] Fields()
+    {
+        string[] fields = [Shop, Sequence.ToString(CultureInfo.InvariantCulture), At, Actor, Operation, Kind, Unit, Id, Body, Previous];
+        return Form == Old ? fields : [.. fields, Form.ToString(CultureInfo.InvariantCulture)];
+    }
 }

@@ -1,15 +1,16 @@
 using System.Data.Common;
 using Dapper;
+using RebuildApi.Storage.Sql.Personal;
 
 namespace RebuildApi.Storage.Sql;
 
-/// <summary>Walks the chain from its beginning and recomputes every hash, then holds the tables against it.</summary>
+/// <summary>Walks the chain from its beginning and recomputes every hash, then holds the texts that stand apart and the tables against it.</summary>
 internal sealed class ChainWalk(DbConnection connection, string shop)
 {
     private const string Links =
-        """
-        SELECT shop, sequence, at, actor, operation, kind, unit, id, body, previous, hash FROM entry
-        WHERE shop = @shop ORDER BY sequence
+        $"""
+        SELECT e.shop, e.sequence, e.at, e.actor, e.operation, e.kind, e.unit, e.id, e.body, e.previous, e.hash, e.form, {PersonalSql.Column} FROM entry e
+        {PersonalSql.Join} WHERE e.shop = @shop ORDER BY e.sequence
         """;
 
     // A bar needs no more than this to move.
@@ -18,13 +19,17 @@ internal sealed class ChainWalk(DbConnection connection, string shop)
     public ChainReport Verify(ChainQuestion question, CancellationToken cancellation)
     {
         var head = ChainHead.Empty;
+        var seals = new SealCheck();
         long? noted = null;
         var all = ChainHead.Read(connection, shop).Sequence;
-        foreach (var link in connection.Query<ChainLink>(Links, new { shop }, buffered: false))
+        foreach (var row in connection.Query<Row>(Links, new { shop }, buffered: false))
         {
             cancellation.ThrowIfCancellationRequested();
-            if (Fault(head, link) is { } why)
-                return new ChainReport(head.Sequence, head.Hash, link.Sequence, why) { Noted = noted };
+            var link = row.Link();
+            if (Fault(head, link) is { } broken)
+                return Report(head, noted, seals, (link.Sequence, broken));
+            if (seals.Look(link, row.Personal) is { } why)
+                return Report(head, noted, seals, (link.Sequence, why));
             head = new ChainHead(link.Sequence, link.Hash);
             if (link.Hash == question.NotedHead)
                 noted = link.Sequence;
@@ -32,16 +37,52 @@ internal sealed class ChainWalk(DbConnection connection, string shop)
                 question.Progress?.Report(new HowFar(link.Sequence, all));
         }
 
-        var fault = new IndexCheck(connection, shop).FirstFault(cancellation);
-        return new ChainReport(head.Sequence, head.Hash, fault?.Sequence, fault?.Why) { Noted = noted };
+        return Report(head, noted, seals, new IndexCheck(connection, shop).FirstFault(cancellation));
+    }
+
+    // What a later entry could have excused and none did counts where it was met.
+    private static ChainReport Report(ChainHead head, long? noted, SealCheck seals, (long Sequence, string Why)? fault)
+    {
+        var first = seals.Unexcused is { } open && (fault is null || open.Sequence < fault.Value.Sequence) ? open : fault;
+        return new ChainReport(head.Sequence, head.Hash, first?.Sequence, first?.Why) { Noted = first?.Sequence <= noted ? null : noted, Erasures = [.. seals.Erasures] };
     }
 
     private static string? Fault(ChainHead head, ChainLink link)
     {
         if (link.Sequence != head.Sequence + 1)
             return "entries before it are missing";
-        if (link.Previous != head.Hash)
-            return "it does not follow from the entry before it";
-        return link.Computed() == link.Hash ? null : "it was changed after it was written";
+        return link.Previous == head.Hash ? null : "it does not follow from the entry before it";
+    }
+
+    // Filled by name.
+    private sealed record Row
+    {
+        public string Shop { get; init; } = "";
+
+        public long Sequence { get; init; }
+
+        public string At { get; init; } = "";
+
+        public string Actor { get; init; } = "";
+
+        public string Operation { get; init; } = "";
+
+        public string Kind { get; init; } = "";
+
+        public string Unit { get; init; } = "";
+
+        public string Id { get; init; } = "";
+
+        public string Body { get; init; } = "";
+
+        public string Previous { get; init; } = "";
+
+        public string Hash { get; init; } = "";
+
+        public long Form { get; init; }
+
+        public string? Personal { get; init; }
+
+        public ChainLink Link() => new(Shop, Sequence, At, Actor, Operation, Kind, Unit, Id, Body, Previous, Hash, Form);
     }
 }

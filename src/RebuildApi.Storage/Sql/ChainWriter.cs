@@ -5,8 +5,8 @@ internal sealed class ChainWriter(Statements statements, string shop, TimeProvid
 {
     private const string Insert =
         """
-        INSERT INTO entry (shop, sequence, at, actor, operation, kind, unit, id, body, previous, hash)
-        VALUES (@shop, @sequence, @at, @actor, @operation, @kind, @unit, @id, @body, @previous, @hash)
+        INSERT INTO entry (shop, sequence, at, actor, operation, kind, unit, id, body, previous, hash, form)
+        VALUES (@shop, @sequence, @at, @actor, @operation, @kind, @unit, @id, @body, @previous, @hash, @form)
         """;
 
     /// <summary>The end of the chain as this transaction sees it.</summary>
@@ -26,11 +26,11 @@ internal sealed class ChainWriter(Statements statements, string shop, TimeProvid
     public long Append(WriteRequest request, string kind, string unit, string id, string body)
     {
         var link = new ChainLink(
-            shop, Head.Sequence + 1, Stamp.Of(Now), request.Actor, request.Operation, kind, unit, id, body, Head.Hash, "").Sealed();
+            shop, Head.Sequence + 1, Stamp.Of(Now), request.Actor, request.Operation, kind, unit, id, body, Head.Hash, "", ChainLink.Apart).Sealed();
         statements.Run(
             Insert,
             ("shop", shop), ("sequence", link.Sequence), ("at", link.At), ("actor", link.Actor), ("operation", link.Operation),
-            ("kind", kind), ("unit", unit), ("id", id), ("body", body), ("previous", link.Previous), ("hash", link.Hash));
+            ("kind", kind), ("unit", unit), ("id", id), ("body", body), ("previous", link.Previous), ("hash", link.Hash), ("form", link.Form));
         Head = new ChainHead(link.Sequence, link.Hash);
         return link.Sequence;
     }

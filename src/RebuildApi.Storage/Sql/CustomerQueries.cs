@@ -2,13 +2,14 @@ using System.Collections.Immutable;
 using System.Data.Common;
 using System.Text.Json;
 using Dapper;
+using RebuildApi.Storage.Sql.Personal;
 
 namespace RebuildApi.Storage.Sql;
 
 /// <summary>What is asked of all units together because of whose they are.</summary>
 internal sealed class CustomerQueries(DbConnection connection, string shop)
 {
-    private const string Bodies = "SELECT body FROM entry WHERE shop = @shop AND kind = 'unit' ORDER BY sequence";
+    private const string Bodies = $"SELECT e.body, {PersonalSql.Column} FROM entry e {PersonalSql.Join} WHERE e.shop = @shop AND e.kind = 'unit' ORDER BY e.sequence";
 
     private const string Newest =
         """
@@ -26,7 +27,7 @@ internal sealed class CustomerQueries(DbConnection connection, string shop)
     {
         var touched = connection.Query<(string Unit, string At)>(Newest, new { shop }).ToDictionary(t => t.Unit, t => Stamp.Read(t.At), StringComparer.Ordinal);
         return [.. Units()
-            .Where(u => u.Customer is not null)
+            .Where(u => u.Customer is not (null or Erasure.Text))
             .GroupBy(u => u.Customer!, StringComparer.Ordinal)
             .OrderBy(g => g.Key, StringComparer.Ordinal)
             .Select(g => new CustomerSeen(g.Key, g.Select(u => u.Id).Distinct(StringComparer.Ordinal).Count(), g.Min(u => u.Opened), g.Max(u => touched[u.Id])))];
@@ -34,5 +35,5 @@ internal sealed class CustomerQueries(DbConnection connection, string shop)
 
     // Each edition of each unit: a name that was changed later is on record all the same.
     private IEnumerable<Unit> Units() =>
-        connection.Query<string>(Bodies, new { shop }, buffered: false).Select(body => JsonSerializer.Deserialize(body, StoreJson.Default.Unit)!);
+        connection.Query<ToldBody>(Bodies, new { shop }, buffered: false).Select(row => JsonSerializer.Deserialize(row.Open("unit"), StoreJson.Default.Unit)!);
 }

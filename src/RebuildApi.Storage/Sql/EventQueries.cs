@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Data.Common;
 using Dapper;
+using RebuildApi.Storage.Sql.Personal;
 
 namespace RebuildApi.Storage.Sql;
 
@@ -12,8 +13,9 @@ internal static class EventQueries
 
     private const string OfUnit =
         """
-        SELECT sequence, at, actor, kind, unit, id, operation, body, hash FROM entry
-        WHERE shop = @shop AND unit = @unit AND sequence > @after ORDER BY sequence LIMIT @limit
+        SELECT e.sequence, e.at, e.actor, e.kind, e.unit, e.id, e.operation, e.body, e.hash, x.body AS personal FROM entry e
+        LEFT JOIN personal x ON x.shop = e.shop AND x.sequence = e.sequence
+        WHERE e.shop = @shop AND e.unit = @unit AND e.sequence > @after ORDER BY e.sequence LIMIT @limit
         """;
 
     public static ImmutableArray<StoreEvent> Events(DbConnection connection, string shop, long after, int limit) =>
@@ -21,7 +23,7 @@ internal static class EventQueries
 
     public static ImmutableArray<HistoryEntry> History(DbConnection connection, string shop, string unit, long after, int limit) =>
         [.. connection.Query<Row>(OfUnit, new { shop, unit, after, limit = Cursor.Limit(limit) })
-            .Select(r => new HistoryEntry(Event(r), r.Operation, r.Body, r.Hash))];
+            .Select(r => new HistoryEntry(Event(r), r.Operation, PersonalBody.Open(r.Kind, r.Body, r.Personal), r.Hash))];
 
     private static StoreEvent Event(Row r) => new(r.Sequence, Stamp.Read(r.At), r.Actor, r.Kind, r.Unit, r.Id);
 
@@ -45,5 +47,7 @@ internal static class EventQueries
         public string Body { get; init; } = "";
 
         public string Hash { get; init; } = "";
+
+        public string? Personal { get; init; }
     }
 }

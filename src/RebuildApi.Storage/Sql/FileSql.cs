@@ -53,7 +53,8 @@ internal static class FileSql
 
     public const string Decisions =
         """
-        SELECT e.body FROM decision d JOIN entry e ON e.shop = d.shop AND e.sequence = d.entry
+        SELECT e.body, x.body AS personal FROM decision d JOIN entry e ON e.shop = d.shop AND e.sequence = d.entry
+        LEFT JOIN personal x ON x.shop = e.shop AND x.sequence = e.sequence
         WHERE d.shop = @shop AND d.unit = @id
             AND NOT EXISTS (SELECT 1 FROM decision s WHERE s.shop = d.shop AND s.supersedes = d.id) ORDER BY d.entry
         """;

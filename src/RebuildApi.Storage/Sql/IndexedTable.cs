@@ -63,6 +63,7 @@ internal sealed record IndexedTable(string Name, string Kind, bool Newest, strin
         OfShop(PartLabel.Table),
         OfShop(PartRemoval.Table),
         OfShop(AccessToken.Table),
+        OfShop(Erasure.Table),
     ];
 
     private static IndexedTable OfShop<T>(ShopTable<T> table)

@@ -5,6 +5,7 @@ using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
 using Dapper;
 using RebuildApi.Contracts;
+using RebuildApi.Storage.Sql.Personal;
 
 namespace RebuildApi.Storage.Sql;
 
@@ -29,7 +30,8 @@ internal sealed class MetrologyQueries(DbConnection connection, string shop)
 
     private const string ManyComebacks =
         """
-        SELECT e.body FROM comeback c JOIN entry e ON e.shop = c.shop AND e.sequence = c.entry
+        SELECT e.body, x.body AS personal FROM comeback c JOIN entry e ON e.shop = c.shop AND e.sequence = c.entry
+        LEFT JOIN personal x ON x.shop = e.shop AND x.sequence = e.sequence
         WHERE c.shop = @shop AND c.id > @after AND (@unit IS NULL OR c.unit = @unit)
             AND NOT EXISTS (SELECT 1 FROM comeback s WHERE s.shop = c.shop AND s.supersedes = c.id) ORDER BY c.id LIMIT @limit
         """;
@@ -55,8 +57,8 @@ internal sealed class MetrologyQueries(DbConnection connection, string shop)
     public Page<Comeback> Comebacks(string? unit, string? after, int limit)
     {
         limit = Cursor.Limit(limit);
-        var rows = connection.Query<string>(ManyComebacks, new { shop, unit, after = Cursor.After(after), limit = limit + 1 });
-        return Cursor.Page(rows.Select(b => Body(b, StoreJson.Default.Comeback)), limit, c => c.Id);
+        var rows = connection.Query<ToldBody>(ManyComebacks, new { shop, unit, after = Cursor.After(after), limit = limit + 1 });
+        return Cursor.Page(rows.Select(row => Body(row.Open("comeback"), StoreJson.Default.Comeback)), limit, c => c.Id);
     }
 
     public ImmutableArray<Calibration> Calibrations(string instrument) => OfInstrument("calibration", instrument, StoreJson.Default.Calibration);

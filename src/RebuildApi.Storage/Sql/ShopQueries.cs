@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Data.Common;
 using System.Text.Json;
 using Dapper;
+using RebuildApi.Storage.Sql.Personal;
 
 namespace RebuildApi.Storage.Sql;
 
@@ -9,7 +10,7 @@ namespace RebuildApi.Storage.Sql;
 internal sealed class ShopQueries<T>(DbConnection connection, string shop)
     where T : class, IShopRecord<T>
 {
-    private readonly ShopSql _sql = new(T.Table.Name);
+    private readonly ShopSql _sql = new(T.Table.Name, !PersonalFields.Of(T.Table.Kind).IsEmpty);
 
     public T? Find(string id) => Rows(_sql.One, new { shop, id }).Select(Read).SingleOrDefault();
 
@@ -29,7 +30,17 @@ internal sealed class ShopQueries<T>(DbConnection connection, string shop)
 
     private IEnumerable<Row> Rows(string sql, object values) => connection.Query<Row>(sql, values);
 
-    private static T Read(Row row) => JsonSerializer.Deserialize(row.Body, T.Table.Shape)!.At(row.Version);
+    private static T Read(Row row) => JsonSerializer.Deserialize(PersonalBody.Open(T.Table.Kind, row.Body, row.Personal), T.Table.Shape)!.At(row.Version);
 
-    private sealed record Row(long Sequence, long Version, string Body);
+    // Filled by name: most records have nothing that stands apart.
+    private sealed record Row
+    {
+        public long Sequence { get; init; }
+
+        public long Version { get; init; }
+
+        public string Body { get; init; } = "";
+
+        public string? Personal { get; init; }
+    }
 }

@@ -15,6 +15,9 @@ internal sealed class Statements(DbConnection connection) : IDisposable
     /// <summary>The connection, for what is asked rarely.</summary>
     public DbConnection Connection => connection;
 
+    /// <summary>Whether something was erased since this was last set to false: then the log must not keep it either.</summary>
+    public bool HasErased { get; set; }
+
     /// <returns>How many rows it touched.</returns>
     public int Run(string sql, params ReadOnlySpan<(string Name, object? Value)> values) => Prepared(sql, values).ExecuteNonQuery();
 

@@ -4,20 +4,20 @@ using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
 using Dapper;
 using RebuildApi.Contracts;
+using RebuildApi.Storage.Sql.Personal;
 
 namespace RebuildApi.Storage.Sql;
 
 /// <summary>What is asked of a unit and what is in it, over one connection, in whatever transaction it is in.</summary>
 internal sealed class UnitQueries(DbConnection connection, string shop)
 {
+    private const string Every = $"SELECT u.version, e.body, {PersonalSql.Column} FROM unit u JOIN entry e ON e.shop = u.shop AND e.sequence = u.entry {PersonalSql.Join}";
+
     private const string OneUnit =
-        "SELECT u.version, e.body FROM unit u JOIN entry e ON e.shop = u.shop AND e.sequence = u.entry WHERE u.shop = @shop AND u.id = @id";
+        Every + "WHERE u.shop = @shop AND u.id = @id";
 
     private const string ManyUnits =
-        """
-        SELECT u.version, e.body FROM unit u JOIN entry e ON e.shop = u.shop AND e.sequence = u.entry
-        WHERE u.shop = @shop AND u.id > @after AND (@stage IS NULL OR u.stage = @stage) ORDER BY u.id LIMIT @limit
-        """;
+        Every + "WHERE u.shop = @shop AND u.id > @after AND (@stage IS NULL OR u.stage = @stage) ORDER BY u.id LIMIT @limit";
 
     private const string OneComponent =
         """
@@ -27,14 +27,14 @@ internal sealed class UnitQueries(DbConnection connection, string shop)
 
     public Unit? Unit(string id)
     {
-        var row = connection.QuerySingleOrDefault<VersionedBody>(OneUnit, new { shop, id });
+        var row = connection.QuerySingleOrDefault<ToldBody>(OneUnit, new { shop, id });
         return row is null ? null : Read(row);
     }
 
     public Page<Unit> Units(string? after, int limit, string? stage)
     {
         limit = Cursor.Limit(limit);
-        var rows = connection.Query<VersionedBody>(ManyUnits, new { shop, after = Cursor.After(after), stage, limit = limit + 1 });
+        var rows = connection.Query<ToldBody>(ManyUnits, new { shop, after = Cursor.After(after), stage, limit = limit + 1 });
         return Cursor.Page(rows.Select(Read), limit, u => u.Id);
     }
 
@@ -58,7 +58,7 @@ internal sealed class UnitQueries(DbConnection connection, string shop)
             measurements,
             trials,
             findings,
-            All(FileSql.Decisions, id, StoreJson.Default.Decision),
+            [.. connection.Query<ToldBody>(FileSql.Decisions, new { shop, id }).Select(row => Body(row.Open("decision"), StoreJson.Default.Decision))],
             Instruments([.. measurements.Select(m => m.Taken), .. trials.Select(t => t.Taken), .. findings.Select(f => f.Taken)]))
         {
             Policy = new MetrologyQueries(connection, shop).Policy(),
@@ -75,9 +75,9 @@ internal sealed class UnitQueries(DbConnection connection, string shop)
         return [.. named.Select(instruments.Instrument).OfType<Instrument>()];
     }
 
-    private static Unit Read(VersionedBody row)
+    private static Unit Read(ToldBody row)
     {
-        var unit = Body(row.Body, StoreJson.Default.Unit);
+        var unit = Body(row.Open("unit"), StoreJson.Default.Unit);
         return unit with { Version = row.Version, Stage = UnitStages.Today(unit.Stage) };
     }
 

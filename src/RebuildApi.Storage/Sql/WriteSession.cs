@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
 using RebuildApi.Contracts;
+using RebuildApi.Storage.Sql.Personal;
 
 namespace RebuildApi.Storage.Sql;
 
@@ -186,6 +187,19 @@ internal sealed class WriteSession(Statements statements, string shop, ChainWrit
         return put;
     }
 
+    public ErasureDone Erase(ErasureOrder order)
+    {
+        var eraser = new Eraser(statements, shop);
+        var gone = eraser.Find(order);
+        var files = order.Files ? Files(order.Unit) : [];
+        if (gone.IsEmpty && files.IsEmpty)
+            return new ErasureDone(null, Mentions(eraser, order));
+        Raise(order.Unit);
+        var done = Put(new Erasure(order.Id, order.Unit, order.Person, chain.Now, [.. gone.Select(g => g.Erased)], files), 0);
+        eraser.Erase(order, gone, chain.Head.Sequence);
+        return new ErasureDone(done, Mentions(eraser, order));
+    }
+
     public long Record(Act act) => Append(act.Kind, "", act.Subject, act, StoreJson.Default.Act);
 
     public string KeepJudgement(
@@ -227,8 +241,25 @@ internal sealed class WriteSession(Statements statements, string shop, ChainWrit
             throw new VersionConflictException(kind, id, version, actual);
     }
 
-    private long Append<T>(string kind, string unit, string id, T body, JsonTypeInfo<T> shape) =>
-        chain.Append(request, kind, unit, id, JsonSerializer.Serialize(body, shape));
+    private long Append<T>(string kind, string unit, string id, T value, JsonTypeInfo<T> shape)
+    {
+        var (body, personal) = PersonalBody.Close(kind, JsonSerializer.Serialize(value, shape));
+        var entry = chain.Append(request, kind, unit, id, body);
+        if (personal is not null)
+            new PersonalRows(statements, shop).Insert(entry, personal);
+        return entry;
+    }
+
+    // A file that another unit shows too stays.
+    private ImmutableArray<string> Files(string unit)
+    {
+        var gone = All<Erasure>().SelectMany(e => e.Files).ToHashSet(StringComparer.Ordinal);
+        var others = All<Attachment>().Where(a => a.Unit != unit).Select(a => a.Sha256).ToHashSet(StringComparer.Ordinal);
+        return [.. All<Attachment>(unit).Select(a => a.Sha256).Distinct().Where(f => !others.Contains(f) && !gone.Contains(f))];
+    }
+
+    private ImmutableArray<StoreEvent> Mentions(Eraser eraser, ErasureOrder order) =>
+        [.. eraser.Mentions(order).Select(e => new StoreEvent(e.Sequence, Stamp.Read(e.At), e.Actor, e.Kind, order.Unit, e.Id))];
 
     private void Raise(string unit)
     {

@@ -54,6 +54,8 @@ internal sealed class GroupCommit : IDisposable
             return null;
         }
 
+        if (_statements.HasErased)
+            Forget();
         foreach (var change in group)
             change.Publish();
         return _chain.Head.Sequence;
@@ -61,6 +63,13 @@ internal sealed class GroupCommit : IDisposable
 
     /// <summary>Lets go of the prepared statements; the connection is the caller's.</summary>
     public void Dispose() => _statements.Dispose();
+
+    // What was erased still stands in the log until that is emptied; a reader that is slow may keep it until the next time.
+    private void Forget()
+    {
+        _statements.HasErased = false;
+        _transaction.EmptyLog();
+    }
 
     private void Apply(IReadOnlyList<PendingChange> group)
     {

@@ -42,6 +42,8 @@ internal sealed class SqliteCopy(string shop)
         UNION ALL SELECT 'label', COUNT(*) FROM label
         UNION ALL SELECT 'removal', COUNT(*) FROM removal
         UNION ALL SELECT 'token', COUNT(*) FROM token
+        UNION ALL SELECT 'personal', COUNT(*) FROM personal
+        UNION ALL SELECT 'erasure', COUNT(*) FROM erasure
         """;
 
     private static readonly ChainReport NoChain = new(0, "", null, null);

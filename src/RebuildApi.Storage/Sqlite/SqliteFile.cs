@@ -35,6 +35,8 @@ internal sealed class SqliteFile(StoreOptions options)
             throw new StorageUnavailableException("io-error", $"This file system keeps no write-ahead log (journal mode {journal}). Use a local disk.");
         Pragma(connection, "PRAGMA synchronous = FULL");
         Pragma(connection, "PRAGMA trusted_schema = OFF");
+        // What is erased is overwritten, and not only let go.
+        Pragma(connection, "PRAGMA secure_delete = ON");
         if (options.MaxPages is { } pages)
             Pragma(connection, FormattableString.Invariant($"PRAGMA max_page_count = {pages}"));
     }

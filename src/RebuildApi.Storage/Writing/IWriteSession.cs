@@ -108,6 +108,12 @@ public interface IWriteSession
     /// <returns>Sequence number of its entry.</returns>
     long Record(Act act);
 
+    /// <summary>
+    /// Erases the texts of a unit that name a customer, for good: the chain stays and says that they were erased. What was answered with them goes too.
+    /// Copies that were made before still hold them.
+    /// </summary>
+    ErasureDone Erase(ErasureOrder order);
+
     /// <summary>Keeps a judgement that someone relied on, with the snapshot it was made from. The unit's version stays: nothing of it changed.</summary>
     /// <returns>Its id.</returns>
     string KeepJudgement(string unit, string inputsSha256, string declarationSha256, string purpose, ReadOnlyMemory<byte> snapshot, ReadOnlyMemory<byte> judgement);

@@ -36,7 +36,7 @@ public sealed class AuditTests
         string[] fields =
         [
             (string)record["shop"]!, "3", (string)record["stamp"]!, (string)entry["actor"]!, (string)entry["operation"]!, (string)entry["kind"]!,
-            (string?)entry["unit"] ?? "", (string)entry["id"]!, (string)record["body"]!, (string)record["previous"]!,
+            (string?)entry["unit"] ?? "", (string)entry["id"]!, (string)record["body"]!, (string)record["previous"]!, ((long)record["form"]!).ToString(System.Globalization.CultureInfo.InvariantCulture),
         ];
         var bytes = fields.Select(Encoding.UTF8.GetBytes).SelectMany(f => Length(f.Length).Concat(f)).ToArray();
 

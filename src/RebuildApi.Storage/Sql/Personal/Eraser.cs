@@ -1,0 +1,41 @@
+using System.Collections.Immutable;
+
+namespace RebuildApi.Storage.Sql.Personal;
+
+/// <summary>
+/// Finds what of a unit names a customer, and erases it. In a unit that never bore another name everything that tells of its owner goes; in one that changed
+/// hands only what bears the name, since the rest may be somebody else's.
+/// </summary>
+internal sealed class Eraser(Statements statements, string shop)
+{
+    private readonly PersonalRows _rows = new(statements, shop);
+
+    /// <summary>What is to go.</summary>
+    public ImmutableArray<(PersonalEntry Entry, ErasedEntry Erased)> Find(ErasureOrder order)
+    {
+        var entries = _rows.Of(order.Unit).Select(e => (Entry: e, Texts: e.Texts())).Where(e => !e.Texts.IsEmpty).ToImmutableArray();
+        var isTheirs = entries.Where(e => e.Entry.Kind == "unit").All(e => e.Texts.GetValueOrDefault("customer") is null or "" || e.Texts["customer"] == order.Customer);
+        return [.. entries.Where(e => Goes(e.Entry, e.Texts, order.Customer, isTheirs)).Select(e => (e.Entry, Erased(e.Entry, e.Texts)))];
+    }
+
+    /// <summary>Lets it go, and what was answered with it.</summary>
+    public void Erase(ErasureOrder order, ImmutableArray<(PersonalEntry Entry, ErasedEntry Erased)> gone, long erasure)
+    {
+        _rows.Erase(gone, erasure);
+        new KeptAnswers(statements, shop).Blank(order.Unit, [.. gone.SelectMany(g => g.Entry.Texts().Values), order.Customer]);
+    }
+
+    /// <summary>Entries in whose own words the name still stands.</summary>
+    public ImmutableArray<PersonalEntry> Mentions(ErasureOrder order) =>
+        [.. _rows.Of(order.Unit).Where(e => e.Kind != "erasure" && Names(e.Told(), System.Text.Json.JsonEncodedText.Encode(order.Customer).ToString()))];
+
+    private static bool Goes(PersonalEntry entry, ImmutableSortedDictionary<string, string> texts, string customer, bool isTheirs) =>
+        isTheirs && PersonalFields.IsTheirs(entry.Kind) ? true
+        : entry.Kind == "unit" ? texts.GetValueOrDefault("customer") == customer
+        : texts.Values.Any(text => Names(text, customer));
+
+    private static ErasedEntry Erased(PersonalEntry entry, ImmutableSortedDictionary<string, string> texts) => new(
+        entry.Sequence, entry.Kind, [.. texts.Keys], entry.Form == ChainLink.Old ? PersonalRows.HashOf(PersonalRows.Blanked(entry)) : null);
+
+    private static bool Names(string text, string customer) => text.Contains(customer, StringComparison.OrdinalIgnoreCase);
+}
