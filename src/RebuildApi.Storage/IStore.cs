@@ -142,6 +142,12 @@ public interface IStore : IAsyncDisposable
     /// <summary>The delivery of one event to a receiver, or null.</summary>
     ValueTask<Delivery?> Delivery(string webhook, long sequence, CancellationToken cancellation);
 
+    /// <summary>
+    /// Takes up a duty that only one of the copies of the service may have at a time, such as sending webhooks; waits while another has it. Ended by
+    /// disposing, and for the next one to take up when this copy or its connection dies.
+    /// </summary>
+    Task<IDuty> TakeUp(string duty, CancellationToken cancellation);
+
     /// <summary>Whether it can be written now, and why not. Commits a probe, so that a full disk shows.</summary>
     ValueTask<StoreHealth> Health(CancellationToken cancellation);
 

@@ -2,14 +2,13 @@ using System.Collections.Immutable;
 using System.Globalization;
 using RebuildApi.Contracts;
 using RebuildApi.Storage;
-using RebuildApi.Storage.Sqlite;
 
 // Sixteen benches write readings without end and say each one that was acknowledged, until somebody kills the process.
-// Arguments: the database, and a word that makes this round's ids its own.
+// Arguments: the database, a file or a connection, and a word that makes this round's ids its own.
 const int Writers = 16;
 var (path, round) = (args[0], args[1]);
 var said = new Lock();
-await using var store = SqliteStore.Open(new StoreOptions(path, TimeProvider.System));
+await using var store = Stores.Open(new StoreOptions(path, TimeProvider.System) { Database = path.Contains("Host=", StringComparison.Ordinal) ? path : null });
 await store.Write(Request(round + "-open"), Open, CancellationToken.None);
 await Task.WhenAll(Enumerable.Range(1, Writers).Select(writer => Task.Run(() => WriteOn(writer))));
 

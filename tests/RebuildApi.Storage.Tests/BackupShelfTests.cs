@@ -94,7 +94,7 @@ public class BackupShelfTests
         Assert.Equal(["schedule", "schedule", "Ada"], ShelfOf(temp).List().Select(b => b.Manifest!.By));
     }
 
-    [Fact]
+    [FileFact]
     public async Task Restoring_brings_records_and_attachments_back_keeps_what_stood_there_and_is_on_record()
     {
         await using var temp = new TempStore();
@@ -121,7 +121,7 @@ public class BackupShelfTests
         Assert.Single(Directory.GetFiles(Path.GetDirectoryName(temp.Options.Path)!, "shop.db.replaced-*Z"));
     }
 
-    [Fact]
+    [FileFact]
     public async Task A_restore_that_was_cut_off_never_starts_an_empty_shop()
     {
         await using var temp = new TempStore();

@@ -60,7 +60,7 @@ public class ChainTests
     public void The_hash_can_be_recomputed_outside_the_program() =>
         Assert.Equal("c5c05d235b774509284b1896a853b4622f6cfe14cdbcb2302229c412abb773dd", Link.Computed());
 
-    [Fact]
+    [FileFact]
     public async Task Checking_looks_each_row_up_and_never_searches_a_table_for_it()
     {
         await using var temp = new TempStore();

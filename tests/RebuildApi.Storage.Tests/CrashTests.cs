@@ -18,7 +18,7 @@ public class CrashTests(ITestOutputHelper output)
         for (var round = 1; round <= Rounds; round++)
         {
             var id = FormattableString.Invariant($"r{round}");
-            var acknowledged = await Killed(temp.Options.Path, id, moments.Next(300));
+            var acknowledged = await Killed(temp.Options.Database ?? temp.Options.Path, id, moments.Next(300));
             total += acknowledged.Count;
 
             var chain = await temp.Store.VerifyChain(new ChainQuestion(noted), default);

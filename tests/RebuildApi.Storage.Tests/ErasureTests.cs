@@ -1,7 +1,6 @@
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json.Nodes;
-using RebuildApi.Storage.Sqlite;
 
 namespace RebuildApi.Storage.Tests;
 
@@ -43,7 +42,7 @@ public class ErasureTests
         Assert.NotEqual(seals[0], seals[1]);
     }
 
-    [Fact]
+    [FileFact]
     public async Task What_was_erased_is_in_no_file_any_more_and_the_chain_stands_with_the_same_hashes()
     {
         await using var temp = new TempStore();
@@ -204,9 +203,10 @@ public class ErasureTests
         var file = temp.PathTo("out.ndjson");
 
         PortableFile.Export(temp.Options, file, null, default);
-        PortableFile.Import(temp.Options with { Path = temp.PathTo("other.db") }, file, null, default);
+        var elsewhere = temp.Elsewhere("other.db");
+        PortableFile.Import(elsewhere, file, null, default);
 
-        await using var other = SqliteStore.Open(temp.Options with { Path = temp.PathTo("other.db") });
+        await using var other = Stores.Open(elsewhere);
         Assert.Equal(Erasure.Text, (await other.Unit("u1", default))!.Customer);
         Assert.Equal(Name, (await other.Unit("u2", default))!.Customer);
         Assert.Single((await other.VerifyChain(default)).Erasures);

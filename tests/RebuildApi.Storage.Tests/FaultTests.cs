@@ -5,7 +5,7 @@ namespace RebuildApi.Storage.Tests;
 
 public class FaultTests
 {
-    [Fact]
+    [FileFact]
     public async Task A_full_disk_refuses_readings_and_loses_none_that_it_acknowledged()
     {
         await using var temp = new TempStore();
@@ -41,7 +41,7 @@ public class FaultTests
         Assert.False((await temp.Store.Health(default)).Ready);
     }
 
-    [Fact]
+    [FileFact]
     public async Task A_file_that_another_program_holds_is_waited_for_and_then_given_up()
     {
         await using var temp = new TempStore();
@@ -60,7 +60,7 @@ public class FaultTests
         Assert.Single((await temp.Store.File("u1", default))!.Measurements);
     }
 
-    [Fact]
+    [FileFact]
     public async Task A_healthy_store_is_ready()
     {
         await using var temp = new TempStore();
@@ -72,7 +72,7 @@ public class FaultTests
         Assert.Equal(0, (await temp.Store.VerifyChain(default)).Entries);
     }
 
-    [Theory]
+    [FileTheory]
     [InlineData(0)]
     [InlineData(4096)]
     [InlineData(40960)]
@@ -91,7 +91,7 @@ public class FaultTests
         Assert.Equal(bytes, await File.ReadAllBytesAsync(temp.Options.Path));
     }
 
-    [Fact]
+    [FileFact]
     public async Task A_torn_file_is_refused()
     {
         await using var temp = new TempStore();
@@ -103,7 +103,7 @@ public class FaultTests
         Assert.Equal("damaged", Assert.Throws<StorageUnavailableException>(() => SqliteStore.Open(temp.Options)).Code);
     }
 
-    [Fact]
+    [FileFact]
     public async Task A_log_torn_anywhere_leaves_whole_changes_and_an_intact_chain()
     {
         await using var temp = new TempStore();

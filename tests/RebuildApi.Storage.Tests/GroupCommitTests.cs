@@ -1,5 +1,8 @@
+using System.Data.Common;
 using CsCheck;
 using Microsoft.Data.Sqlite;
+using Npgsql;
+using RebuildApi.Storage.Postgres;
 using RebuildApi.Storage.Sql;
 using RebuildApi.Storage.Sqlite;
 
@@ -21,7 +24,6 @@ public class GroupCommitTests
     public async Task A_change_that_throws_undoes_itself_and_nothing_of_its_neighbours()
     {
         await using var temp = new TempStore();
-        await temp.Close();
         using var bench = new Bench(temp);
         var round = 0;
 
@@ -49,7 +51,6 @@ public class GroupCommitTests
     public async Task Nobody_hears_an_answer_before_the_whole_group_is_on_the_disk()
     {
         await using var temp = new TempStore();
-        await temp.Close();
         using var bench = new Bench(temp);
         var first = bench.Change(Fate.Succeeds, "first");
         var heardEarly = true;
@@ -74,23 +75,27 @@ public class GroupCommitTests
     {
         Fate.Succeeds or Fate.RunsDry => change.Answer.IsCompletedSuccessfully,
         Fate.CallerIsGone => change.Answer.IsCanceled,
-        Fate.AnswerCantBeKept => change.Answer.Exception?.InnerException is SqliteException,
+        Fate.AnswerCantBeKept => change.Answer.Exception?.InnerException is DbException,
         _ => change.Answer.Exception?.InnerException is DuplicateIdException or UnknownIdException,
     };
 
     /// <summary>The parts of a store, so that a test says what goes into one group.</summary>
     private sealed class Bench : IDisposable
     {
-        private readonly SqliteConnection _connection;
-        private readonly SqliteFile _file;
+        private readonly DbConnection _connection;
+        private readonly Func<DbConnection> _reader;
+        private readonly Action _close;
 
         public Bench(TempStore temp)
         {
-            _file = new SqliteFile(temp.Options);
-            _connection = _file.OpenWriter();
-            _file.PrepareToWrite(_connection);
-            new Schema(_connection, temp.Time, Migration.Shipped()).Upgrade();
-            Commit = new GroupCommit(_connection, temp.Options);
+            // Made by a store, so that everything is there.
+            temp.Store.Events(0, 1, default).AsTask().GetAwaiter().GetResult();
+            temp.Close().GetAwaiter().GetResult();
+            (_connection, _reader, _close) = temp.Options.Database is null ? InFile(temp.Options) : OnServer(temp.Options);
+            IWriteTransaction transaction = _connection is SqliteConnection file
+                ? new SqliteWriteTransaction(file)
+                : new PostgresWriteTransaction((NpgsqlConnection)_connection, new ShopLock("s", "main"));
+            Commit = new GroupCommit(transaction, temp.Options);
         }
 
         public GroupCommit Commit { get; }
@@ -105,20 +110,34 @@ public class GroupCommitTests
 
         public bool Holds(string unit)
         {
-            using var reader = _file.OpenReader();
+            using var reader = _reader();
             return new UnitQueries(reader, "main").Unit(unit) is not null;
         }
 
         public ChainReport Chain()
         {
-            using var reader = _file.OpenReader();
+            using var reader = _reader();
             return new ChainWalk(reader, "main").Verify(ChainQuestion.Plain, default);
         }
 
         public void Dispose()
         {
             _connection.Dispose();
-            _file.Close();
+            _close();
+        }
+
+        private static (DbConnection, Func<DbConnection>, Action) InFile(StoreOptions options)
+        {
+            var file = new SqliteFile(options);
+            var writer = file.OpenWriter();
+            file.PrepareToWrite(writer);
+            return (writer, file.OpenReader, file.Close);
+        }
+
+        private static (DbConnection, Func<DbConnection>, Action) OnServer(StoreOptions options)
+        {
+            var source = PostgresAddress.Source(options);
+            return (source.OpenConnection(), source.OpenConnection, source.Dispose);
         }
 
         private static StoredAnswer Work(IWriteSession session, Fate fate, string id)

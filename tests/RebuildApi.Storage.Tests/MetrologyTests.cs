@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using RebuildApi.Contracts;
-using RebuildApi.Storage.Sqlite;
 using RebuildApi.TestKit;
 
 namespace RebuildApi.Storage.Tests;
@@ -32,8 +31,7 @@ public class MetrologyTests
     public async Task An_older_file_learns_which_instrument_took_each_reading()
     {
         await using var temp = new TempStore();
-        var first = Migration.Shipped()[..1];
-        await using (SqliteStore.Open(temp.Options, first))
+        await using (temp.OpenOlder(upTo: 1))
         {
         }
 

@@ -1,6 +1,6 @@
+using System.Data.Common;
 using System.Text.Json;
 using Dapper;
-using Microsoft.Data.Sqlite;
 using RebuildApi.Storage.Sql;
 using RebuildApi.Storage.Sql.Personal;
 
@@ -14,7 +14,7 @@ internal static class OldEntries
     {
         var body = JsonSerializer.Serialize(unit, StoreJson.Default.Unit);
         var link = new ChainLink("main", 1, Stamp.Of(unit.Opened), "bench-1", "POST /v1/units", "unit", unit.Id, unit.Id, body, "", "").Sealed();
-        using var connection = new SqliteConnection($"Data Source={temp.Options.Path};Pooling=False");
+        using var connection = temp.Open();
         connection.Execute(
             """
             INSERT INTO entry (shop, sequence, at, actor, operation, kind, unit, id, body, previous, hash)
@@ -25,11 +25,8 @@ internal static class OldEntries
 
     public static void Make(TempStore temp)
     {
-        using var connection = new SqliteConnection($"Data Source={temp.Options.Path};Pooling=False");
-        connection.Open();
-        connection.Execute("PRAGMA secure_delete = ON; DROP TRIGGER personal_is_not_removed");
-        var guard = connection.ExecuteScalar<string>("SELECT sql FROM sqlite_master WHERE name = 'entry_is_not_changed'")!;
-        connection.Execute("DROP TRIGGER entry_is_not_changed");
+        using var connection = temp.Open();
+        var guard = Unguard(connection, isFile: temp.Options.Database is null);
         var previous = "";
         foreach (var (sequence, at, actor, operation, kind, unit, id, body) in connection.Query<(long, string, string, string, string, string, string, string)>(
             "SELECT sequence, at, actor, operation, kind, unit, id, body FROM entry ORDER BY sequence").ToArray())
@@ -41,5 +38,20 @@ internal static class OldEntries
         }
 
         connection.Execute("DELETE FROM personal; " + guard);
+    }
+
+    /// <returns>What guards the entries again.</returns>
+    private static string Unguard(DbConnection connection, bool isFile)
+    {
+        if (!isFile)
+        {
+            connection.Execute("SET session_replication_role = replica");
+            return "SET session_replication_role = origin";
+        }
+
+        connection.Execute("PRAGMA secure_delete = ON; DROP TRIGGER personal_is_not_removed");
+        var guard = connection.ExecuteScalar<string>("SELECT sql FROM sqlite_master WHERE name = 'entry_is_not_changed'")!;
+        connection.Execute("DROP TRIGGER entry_is_not_changed");
+        return guard;
     }
 }

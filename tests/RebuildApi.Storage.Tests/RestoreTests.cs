@@ -4,7 +4,7 @@ namespace RebuildApi.Storage.Tests;
 
 public class RestoreTests
 {
-    [Fact]
+    [FileFact]
     public async Task A_restored_database_is_as_it_was_when_it_was_copied_and_the_other_is_kept()
     {
         await using var temp = new TempStore();
@@ -22,7 +22,7 @@ public class RestoreTests
         Assert.NotNull(await before.Unit("u2", default));
     }
 
-    [Fact]
+    [FileFact]
     public async Task Trying_a_restoration_touches_nothing()
     {
         await using var temp = new TempStore();
@@ -36,7 +36,7 @@ public class RestoreTests
         Assert.NotNull(await temp.Store.Unit("u2", default));
     }
 
-    [Fact]
+    [FileFact]
     public async Task A_copy_that_does_not_verify_replaces_nothing()
     {
         await using var temp = new TempStore();
@@ -51,7 +51,7 @@ public class RestoreTests
         Assert.NotNull(await temp.Store.Unit("u1", default));
     }
 
-    [Fact]
+    [FileFact]
     public async Task A_database_in_use_is_not_replaced()
     {
         await using var temp = new TempStore();
@@ -64,7 +64,7 @@ public class RestoreTests
         await temp.Write(s => s.Open(Some.Unit("u2")));
     }
 
-    [Fact]
+    [FileFact]
     public async Task A_damaged_database_can_be_replaced()
     {
         await using var temp = new TempStore();

@@ -1,11 +1,12 @@
 using System.Collections.Immutable;
+using RebuildApi.Storage.Sql;
 using RebuildApi.Storage.Sqlite;
 
 namespace RebuildApi.Storage.Tests;
 
 public class SchemaTests
 {
-    private static readonly ImmutableArray<Migration> Shipped = Migration.Shipped();
+    private static readonly ImmutableArray<Migration> Shipped = Migration.Shipped(Migration.Sqlite);
 
     private static ImmutableArray<Migration> Next(string sql) => Shipped.Add(new Migration(Shipped[^1].Number + 1, "9999-next", sql));
 
@@ -13,7 +14,7 @@ public class SchemaTests
     public void Steps_are_numbered_from_one_without_a_gap() =>
         Assert.Equal(Enumerable.Range(1, Shipped.Length), Shipped.Select(s => s.Number));
 
-    [Fact]
+    [FileFact]
     public async Task An_upgrade_copies_the_file_first()
     {
         await using var temp = new TempStore();
@@ -30,7 +31,7 @@ public class SchemaTests
         Assert.Equal("newer-schema", Assert.Throws<StorageUnavailableException>(() => SqliteStore.Open(temp.Options)).Code);
     }
 
-    [Fact]
+    [FileFact]
     public async Task An_upgrade_that_fails_leaves_the_file_as_it_was()
     {
         await using var temp = new TempStore();
@@ -43,7 +44,7 @@ public class SchemaTests
         Assert.True((await temp.Store.Health(default)).Ready);
     }
 
-    [Fact]
+    [FileFact]
     public async Task An_older_file_is_not_opened_for_reading_only()
     {
         await using var temp = new TempStore();
@@ -56,7 +57,7 @@ public class SchemaTests
         Assert.Equal("older-schema", refusal.Code);
     }
 
-    [Fact]
+    [FileFact]
     public async Task A_database_of_another_program_is_refused_and_left_as_it_is()
     {
         await using var temp = new TempStore();
@@ -80,7 +81,7 @@ public class SchemaTests
         Assert.Equal(taken ? null : "engine-too-old", (refusal as StorageUnavailableException)?.Code);
     }
 
-    [Fact]
+    [FileFact]
     public async Task Every_table_begins_its_key_with_the_shop()
     {
         await using var temp = new TempStore();
@@ -96,7 +97,7 @@ public class SchemaTests
         Assert.All(keys, key => Assert.EndsWith(" shop", key, StringComparison.Ordinal));
     }
 
-    [Fact]
+    [FileFact]
     public async Task A_commit_waits_for_the_disk()
     {
         await using var temp = new TempStore();

@@ -1,6 +1,5 @@
-using Microsoft.Data.Sqlite;
+using System.Data.Common;
 using RebuildApi.Contracts;
-using RebuildApi.Storage.Sqlite;
 
 namespace RebuildApi.Storage.Tests;
 
@@ -10,7 +9,7 @@ public sealed class StageTests
     public async Task A_unit_that_an_earlier_edition_left_at_the_inspection_is_at_the_teardown_and_the_chain_still_says_what_was_written()
     {
         await using var temp = new TempStore();
-        await using (var older = SqliteStore.Open(temp.Options, [.. Migration.Shipped().TakeWhile(m => !m.Name.EndsWith("the-way-through-the-shop", StringComparison.Ordinal))]))
+        await using (var older = temp.OpenOlder(upTo: 5))
         {
         }
 
@@ -29,8 +28,8 @@ public sealed class StageTests
         await temp.Write(s => s.Open(Some.Unit()));
         await temp.Write(s => s.Put(new StagePassing("p1", "u1", "intake", "pre-strip", "Ada", temp.Time.GetUtcNow(), null, null, [new("complaint", "met", null, null, [])]), null));
         await temp.Write(s => s.Put(new SignOff("s1", "u1", "interlock", true, "Ada", "b", temp.Time.GetUtcNow(), null, "aa"), null));
-        Assert.Throws<SqliteException>(() => temp.Meddle("UPDATE stage SET about = 'handed-over'"));
-        Assert.Throws<SqliteException>(() => temp.Meddle("DELETE FROM sign_off"));
+        Assert.ThrowsAny<DbException>(() => temp.Meddle("UPDATE stage SET about = 'handed-over'"));
+        Assert.ThrowsAny<DbException>(() => temp.Meddle("DELETE FROM sign_off"));
         temp.Meddle("DROP TRIGGER stage_is_not_changed; UPDATE stage SET about = 'handed-over'");
         Assert.False((await temp.Store.VerifyChain(default)).Intact);
     }
@@ -52,7 +51,8 @@ public sealed class StageTests
         var file = await temp.Store.Part("c1", default);
         Assert.Equal([("u1", left), ("u2", null)], file!.Places.Select(p => (p.Unit, p.Until)));
         Assert.Null(await temp.Store.Part("nobody", default));
-        Assert.Contains(temp.Plan("SELECT 1 FROM entry e WHERE e.shop = 's' AND e.kind = 'placement' AND json_extract(e.body, '$.component') = 'c1' ORDER BY e.sequence"),
-            step => step.Contains("entry_placed", StringComparison.Ordinal));
+        if (temp.Options.Database is null)
+            Assert.Contains(temp.Plan("SELECT 1 FROM entry e WHERE e.shop = 's' AND e.kind = 'placement' AND json_extract(e.body, '$.component') = 'c1' ORDER BY e.sequence"),
+                step => step.Contains("entry_placed", StringComparison.Ordinal));
     }
 }

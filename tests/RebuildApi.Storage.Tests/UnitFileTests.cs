@@ -106,7 +106,7 @@ public class UnitFileTests
     public static TheoryData<string> FileQuestions() =>
         [FileSql.Components, FileSql.Placements, FileSql.Measurements, FileSql.Findings, FileSql.Trials, FileSql.Decisions];
 
-    [Theory]
+    [FileTheory]
     [MemberData(nameof(FileQuestions))]
     public async Task A_file_is_looked_up_and_no_table_is_read_through_for_it(string sql)
     {

@@ -111,7 +111,7 @@ public class WriterTests
     {
         await using var temp = new TempStore();
         await temp.Write(s => s.OpenWithPart());
-        await using var branch = Sqlite.SqliteStore.Open(temp.Options with { Shop = "branch" });
+        await using var branch = Stores.Open(temp.Options with { Shop = "branch" });
 
         await branch.Write(
             Requests.Plain,

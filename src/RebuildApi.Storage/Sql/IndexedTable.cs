@@ -52,7 +52,7 @@ internal sealed record IndexedTable(string Name, string Kind, bool Newest, strin
             Of(StoreJson.Default.GaugeStudyKept, (e, s) => Text(e.Id, s.Instrument))),
         new("comeback", "comeback", false, "r.id || '|' || r.unit || '|' || COALESCE(r.supersedes, '')",
             Of(StoreJson.Default.Comeback, (e, c) => Text(e.Id, e.Unit, c.Supersedes))),
-        new("policy", "policy", false, "r.number", Of(StoreJson.Default.PolicyEdition, (_, p) => Text(p.Number))),
+        new("policy", "policy", false, "CAST(r.number AS TEXT)", Of(StoreJson.Default.PolicyEdition, (_, p) => Text(p.Number))),
         OfShop(TestDone.Table),
         OfShop(ConfirmedCauses.Table),
         OfShop(PriorUpdate.Table),

@@ -10,7 +10,7 @@ internal static class TokenUses
     private const string Newest =
         """
         INSERT INTO token_use (shop, token, used) SELECT shop, id, @used FROM token WHERE shop = @shop AND id = @token
-        ON CONFLICT (shop, token) DO UPDATE SET used = MAX(used, @used)
+        ON CONFLICT (shop, token) DO UPDATE SET used = CASE WHEN token_use.used < excluded.used THEN excluded.used ELSE token_use.used END
         """;
 
     public static ImmutableSortedDictionary<string, DateTimeOffset> Read(DbConnection connection, string shop) => connection

@@ -1,3 +1,4 @@
+using System.Data.Common;
 using Microsoft.Data.Sqlite;
 
 namespace RebuildApi.Storage.Sqlite;
@@ -5,14 +6,14 @@ namespace RebuildApi.Storage.Sqlite;
 /// <summary>Reads on connections of their own. Each reading sees one moment and waits for no writer.</summary>
 internal sealed class Readers(SqliteFile file)
 {
-    public ValueTask<T> Read<T>(Func<SqliteConnection, T> query, CancellationToken cancellation)
+    public ValueTask<T> Read<T>(Func<DbConnection, T> query, CancellationToken cancellation)
     {
         cancellation.ThrowIfCancellationRequested();
         return ValueTask.FromResult(Read(query));
     }
 
     // The engine works in this process and has nothing to await.
-    private T Read<T>(Func<SqliteConnection, T> query)
+    private T Read<T>(Func<DbConnection, T> query)
     {
         try
         {

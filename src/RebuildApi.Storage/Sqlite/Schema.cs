@@ -38,17 +38,8 @@ internal sealed class Schema(SqliteConnection connection, TimeProvider time, Imm
     }
 
     /// <summary>Refuses a file that is newer than this program, and one that is older when it can't be brought up to date.</summary>
-    public void Check(int stands, bool readOnly)
-    {
-        var newest = steps[^1].Number;
-        if (stands > newest)
-            throw new StorageUnavailableException("newer-schema", Words(stands, newest, "Use the newer program, or restore the copy made before the upgrade."));
-        if (readOnly && stands < newest)
-            throw new StorageUnavailableException("older-schema", Words(stands, newest, "Open it for writing once, so that it is brought up to date."));
-    }
-
-    private static string Words(int stands, int newest, string cure) =>
-        FormattableString.Invariant($"The database is at schema {stands}; this program knows up to {newest}. {cure}");
+    public void Check(int stands, bool readOnly) =>
+        SchemaCheck.Require(stands, steps[^1].Number, readOnly, "Use the newer program, or restore the copy made before the upgrade.");
 
     private string CopyBefore(Migration step)
     {

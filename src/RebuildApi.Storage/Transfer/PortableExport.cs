@@ -1,28 +1,26 @@
 using System.Collections.Immutable;
+using System.Data.Common;
 using System.Security.Cryptography;
 using System.Text.Json;
 using Dapper;
-using Microsoft.Data.Sqlite;
 using RebuildApi.Storage.Sql;
-using RebuildApi.Storage.Sqlite;
 
 namespace RebuildApi.Storage.Transfer;
 
-/// <summary>Writes a whole shop as one portable file: one JSON object on each line, a header first, then the rows table by table, then the sums.</summary>
-internal sealed class PortableExport(SqliteConnection connection, string shop, TimeProvider time)
+/// <summary>Writes a whole shop as one portable file: one JSON object on each line, a header first, then the rows table by table, then the sums. The connection stands at one moment.</summary>
+internal sealed class PortableExport(DbConnection connection, ICatalogue catalogue, int schema, string shop, TimeProvider time)
 {
     private const int Step = 500;
 
     public ExportReport Write(Stream output, IProgress<HowFar>? progress, CancellationToken cancellation)
     {
-        using var moment = connection.BeginTransaction(deferred: true);
         var chain = new ChainWalk(connection, shop).Verify(ChainQuestion.Plain, cancellation);
         if (!chain.Intact)
             throw new StorageUnavailableException("damaged", FormattableString.Invariant($"Entry {chain.FirstBroken} of the chain: {chain.Why}. Restore the last verified backup before anything is taken over."));
-        var tables = PortableTables.Of(connection);
+        var tables = PortableTables.Of(catalogue);
         var counts = tables.ToImmutableSortedDictionary(t => t.Name, t => connection.ExecuteScalar<long>(t.Count, new { shop }), StringComparer.Ordinal);
         using var lines = new HashedLines(output);
-        lines.Write(new PortableHeader(PortableHeader.TheFormat, shop, Schema.NumberOf(connection), time.GetUtcNow(), counts), PortableJson.Default.PortableHeader);
+        lines.Write(new PortableHeader(PortableHeader.TheFormat, shop, schema, time.GetUtcNow(), counts), PortableJson.Default.PortableHeader);
         var (done, all) = (0L, counts.Values.Sum());
         foreach (var row in tables.SelectMany(Rows))
         {

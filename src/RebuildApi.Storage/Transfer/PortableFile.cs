@@ -1,5 +1,5 @@
 using System.Text;
-using Microsoft.Data.Sqlite;
+using RebuildApi.Storage.Postgres;
 using RebuildApi.Storage.Sqlite;
 using RebuildApi.Storage.Transfer;
 
@@ -18,8 +18,6 @@ public sealed record ExportReport(long Rows, long Entries, string Head, string S
 /// </summary>
 public static class PortableFile
 {
-    private const string Importing = ".importing";
-
     /// <summary>Writes one, whether or not the service runs. It gets its name once it is whole.</summary>
     /// <exception cref="IOException">The file exists already, or can't be written.</exception>
     /// <exception cref="StorageUnavailableException">The database can't be read, or its chain is broken.</exception>
@@ -34,10 +32,6 @@ public static class PortableFile
             File.Move(partial, path);
             return report;
         }
-        catch (SqliteException e)
-        {
-            throw SqliteFaults.Translate(e);
-        }
         finally
         {
             File.Delete(partial);
@@ -45,34 +39,34 @@ public static class PortableFile
     }
 
     /// <summary>
-    /// Takes one over where no database is yet. It is built beside that place and moved there once everything fits the sums of the file; after a cut it goes on
-    /// where it was. A file of an older schema is brought up to date afterwards.
+    /// Takes one over where nothing of the shop is yet. It counts once everything fits the sums of the file; after a cut it goes on where it was. In a file of the
+    /// engine in the process, an older schema is brought up to date afterwards.
     /// </summary>
-    /// <exception cref="IOException">There is a database already.</exception>
+    /// <exception cref="IOException">There are records already.</exception>
     /// <exception cref="InvalidDataException">The file is none, is cut off, was changed, or does not fit together.</exception>
     public static ExportReport Import(StoreOptions options, string path, IProgress<HowFar>? progress, CancellationToken cancellation)
     {
-        if (File.Exists(options.Path))
-            throw new IOException($"There is already a database {options.Path}. Name an empty folder.");
         using var lines = new StreamReader(path, new UTF8Encoding(false, throwOnInvalidBytes: true));
         var first = lines.ReadLine() ?? "";
         var header = PortableImport.HeaderOf(new StreamReader(new MemoryStream(Encoding.UTF8.GetBytes(first))));
         if (header.Shop != options.Shop)
             throw new InvalidDataException($"The file is of the shop {header.Shop}; this is the shop {options.Shop}.");
-        var building = options with { Path = options.Path + Importing };
-        var report = SqliteStore.Fill(building, header.Schema, connection => new PortableImport(connection, header).Run(lines, first, progress, cancellation));
-        File.Move(building.Path, options.Path);
-        return report;
+        return options.Database is null
+            ? SqliteTransfer.Import(options, header, Take)
+            : PostgresTransfer.Import(options, header, first, Take);
+
+        ExportReport Take(PortableImport import) => import.Run(lines, first, progress, cancellation);
     }
 
     private static ExportReport Write(StoreOptions options, string path, IProgress<HowFar>? progress, CancellationToken cancellation)
     {
-        using var connection = SqliteFile.OpenCopy(options.Path);
         using var file = new FileStream(path, FileMode.Create);
         using var output = new BufferedStream(file, 1 << 16);
-        var report = new PortableExport(connection, options.Shop, options.Time).Write(output, progress, cancellation);
+        var report = options.Database is null ? SqliteTransfer.Export(options, Say) : PostgresTransfer.Export(options, Say);
         output.Flush();
         file.Flush(flushToDisk: true);
         return report;
+
+        ExportReport Say(PortableExport export) => export.Write(output, progress, cancellation);
     }
 }

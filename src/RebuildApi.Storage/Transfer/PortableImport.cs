@@ -3,20 +3,18 @@ using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
 using Dapper;
-using Microsoft.Data.Sqlite;
 using RebuildApi.Storage.Sql;
-using RebuildApi.Storage.Sqlite;
 
 namespace RebuildApi.Storage.Transfer;
 
 /// <summary>
-/// Takes a portable file into a database that holds nothing else, in groups of rows. One that was cut off goes on when it is started again: a row that is
+/// Takes a portable file into a database that holds nothing else of its shop, in groups of rows. One that was cut off goes on when it is started again: a row that is
 /// there already is left alone, and at the end everything is held against the sums of the file.
 /// </summary>
-internal sealed class PortableImport(SqliteConnection connection, PortableHeader header)
+internal sealed class PortableImport(DbConnection connection, ICatalogue catalogue, PortableHeader header, Func<IEnumerable<string>> check)
 {
     private const int Group = 2000;
-    private readonly Dictionary<string, PortableTable> _tables = PortableTables.Of(connection).ToDictionary(t => t.Name, StringComparer.Ordinal);
+    private readonly Dictionary<string, PortableTable> _tables = PortableTables.Of(catalogue).ToDictionary(t => t.Name, StringComparer.Ordinal);
 
     /// <summary>Reads the first line of a file.</summary>
     /// <exception cref="InvalidDataException">It is no portable file.</exception>
@@ -41,7 +39,7 @@ internal sealed class PortableImport(SqliteConnection connection, PortableHeader
             using var transaction = connection.BeginTransaction();
             for (var i = 0; i < Group; i++)
             {
-                var line = lines.ReadLine() ?? throw new InvalidDataException("The file is cut off: its last line is missing.");
+                var line = lines.ReadLine() ?? throw new InvalidDataException("The file is cut off: its last line is missing.", new EndOfStreamException());
                 if (line.StartsWith("{\"end\":", StringComparison.Ordinal))
                 {
                     transaction.Commit();
@@ -83,7 +81,7 @@ internal sealed class PortableImport(SqliteConnection connection, PortableHeader
             throw new InvalidDataException(FormattableString.Invariant($"Entry {chain.FirstBroken} of the chain: {chain.Why}."));
         if (chain.Head != end.Head)
             throw new InvalidDataException("The chain does not end where the file says.");
-        if (FileCheck.Thorough(connection).FirstOrDefault() is { } wrong)
+        if (check().FirstOrDefault() is { } wrong)
             throw new InvalidDataException(wrong);
         return new ExportReport(rows, chain.Entries, chain.Head, sha256);
     }

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
-using System.Data.Common;
-using Dapper;
+using RebuildApi.Storage.Sql;
 
 namespace RebuildApi.Storage.Transfer;
 
@@ -8,14 +7,11 @@ namespace RebuildApi.Storage.Transfer;
 internal static class PortableTables
 {
     // What is about this database and not about the shop: its own migrations, its probe, and answers kept for repeated requests.
-    private static readonly string[] Own = ["migration", "probe", "idempotency"];
+    private static readonly string[] Own = ["migration", "importing", "probe", "idempotency"];
 
-    public static ImmutableArray<PortableTable> Of(DbConnection connection)
+    public static ImmutableArray<PortableTable> Of(ICatalogue catalogue)
     {
-        var waiting = connection.Query<string>("SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite_%' ORDER BY name")
-            .Except(Own)
-            .Select(name => Read(connection, name))
-            .ToList();
+        var waiting = catalogue.Tables().Except(Own).Select(name => Read(catalogue, name)).ToList();
         var ordered = ImmutableArray.CreateBuilder<PortableTable>();
         while (waiting.Count > 0)
         {
@@ -29,24 +25,24 @@ internal static class PortableTables
         return ordered.ToImmutable();
     }
 
-    private static PortableTable Read(DbConnection connection, string name)
-    {
-        var columns = connection.Query<string>("SELECT name FROM pragma_table_info(@name) ORDER BY cid", new { name }).ToImmutableArray();
-        var pointsTo = connection.Query<string>("SELECT DISTINCT \"table\" FROM pragma_foreign_key_list(@name)", new { name }).ToImmutableArray();
-        return new PortableTable(name, columns, pointsTo);
-    }
+    private static PortableTable Read(ICatalogue catalogue, string name) =>
+        new(name, catalogue.Columns(name), catalogue.Key(name), catalogue.PointsTo(name));
 }
 
 /// <summary>One table.</summary>
 /// <param name="Name">Its name.</param>
 /// <param name="Columns">Its columns.</param>
+/// <param name="Key">The columns of its key.</param>
 /// <param name="PointsTo">The tables that its foreign keys name.</param>
-internal sealed record PortableTable(string Name, ImmutableArray<string> Columns, ImmutableArray<string> PointsTo)
+internal sealed record PortableTable(string Name, ImmutableArray<string> Columns, ImmutableArray<string> Key, ImmutableArray<string> PointsTo)
 {
+    // The place in the chain of what a row says.
+    private const string Entry = "entry";
+
     private string Names => string.Join(", ", Columns);
 
     /// <summary>Its rows in the order in which they were added, so that a correction comes after what it corrects.</summary>
-    public string Select => $"SELECT {Names} FROM {Name} WHERE shop = @shop ORDER BY rowid";
+    public string Select => $"SELECT {Names} FROM {Name} WHERE shop = @shop ORDER BY {string.Join(", ", Columns.Contains(Entry) ? Key.Prepend(Entry) : Key)}";
 
     public string Count => $"SELECT COUNT(*) FROM {Name} WHERE shop = @shop";
 

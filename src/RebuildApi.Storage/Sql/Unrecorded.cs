@@ -1,6 +1,5 @@
-using RebuildApi.Storage.Sql;
 
-namespace RebuildApi.Storage.Sqlite;
+namespace RebuildApi.Storage.Sql;
 
 /// <summary>Changes by the one writer that add nothing to the chain: the probe of the disk, and when tokens were last used.</summary>
 internal static class Unrecorded

@@ -1,7 +1,6 @@
 using System.Threading.Channels;
-using RebuildApi.Storage.Sql;
 
-namespace RebuildApi.Storage.Sqlite;
+namespace RebuildApi.Storage.Sql;
 
 /// <summary>The one task that writes. Whatever waits when it comes round goes into the next group.</summary>
 internal sealed class Writer : IAsyncDisposable
@@ -11,12 +10,12 @@ internal sealed class Writer : IAsyncDisposable
     private readonly Channel<PendingChange> _queue = Channel.CreateBounded<PendingChange>(
         new BoundedChannelOptions(LongestQueue) { SingleReader = true });
 
-    private readonly GroupCommit _commit;
+    private readonly IGroupWriter _commit;
     private readonly Announcement _announcement;
     private readonly int _groupSize;
     private readonly Task _loop;
 
-    public Writer(GroupCommit commit, Announcement announcement, int groupSize)
+    public Writer(IGroupWriter commit, Announcement announcement, int groupSize)
     {
         _commit = commit;
         _announcement = announcement;

@@ -1,56 +1,38 @@
-using Microsoft.Data.Sqlite;
-using Polly;
-using Polly.Retry;
-using RebuildApi.Storage.Sql;
-
-namespace RebuildApi.Storage.Sqlite;
+namespace RebuildApi.Storage.Sql;
 
 /// <summary>
 /// Runs several changes in one transaction, each in a savepoint of its own, and commits once: one wait for the disk serves all of them.
 /// No caller hears anything before the commit.
 /// </summary>
-internal sealed class GroupCommit : IDisposable
+internal sealed class GroupCommit : IGroupWriter
 {
     private readonly string _shop;
-    private readonly WriteTransaction _transaction;
+    private readonly IWriteTransaction _transaction;
     private readonly Statements _statements;
     private readonly ChainWriter _chain;
     private readonly IdempotencyKeys _keys;
 
-    // Waiting is tried again only for the beginning of a transaction, which has no effects.
-    private readonly ResiliencePipeline _patience = new ResiliencePipelineBuilder()
-        .AddRetry(new RetryStrategyOptions
-        {
-            ShouldHandle = new PredicateBuilder().Handle<SqliteException>(SqliteFaults.IsBusy),
-            MaxRetryAttempts = 4,
-            Delay = TimeSpan.FromMilliseconds(20),
-            BackoffType = DelayBackoffType.Exponential,
-            UseJitter = true,
-        })
-        .Build();
-
-    public GroupCommit(SqliteConnection connection, StoreOptions options)
+    public GroupCommit(IWriteTransaction transaction, StoreOptions options)
     {
         _shop = options.Shop;
-        _transaction = new WriteTransaction(connection);
-        _statements = new Statements(connection);
+        _transaction = transaction;
+        _statements = new Statements(transaction.Connection);
         _chain = new ChainWriter(_statements, options.Shop, options.Time);
         _keys = new IdempotencyKeys(_statements, options.Shop, options.Time, options.KeepKeys);
     }
 
-    /// <summary>Runs and commits a group, and answers each of its callers.</summary>
-    /// <returns>The last sequence number when the group was committed, else null.</returns>
+    /// <inheritdoc/>
     public long? Run(IReadOnlyList<PendingChange> group)
     {
         try
         {
-            _patience.Execute(_transaction.Begin);
+            _transaction.Begin();
             Apply(group);
             _transaction.Commit();
         }
         catch (Exception e)
         {
-            Lose(group, SqliteFaults.Translate(e));
+            Lose(group, _transaction.Translate(e));
             return null;
         }
 
@@ -97,7 +79,7 @@ internal sealed class GroupCommit : IDisposable
         catch (Exception e) when (_transaction.IsOpen)
         {
             Undo(head);
-            change.Refused(SqliteFaults.Translate(e));
+            change.Refused(_transaction.Translate(e));
         }
     }
 
