@@ -20,6 +20,19 @@ public class SoundUnitTests
 
     [Theory]
     [MemberData(nameof(Ids))]
+    public void A_reading_without_which_a_part_is_not_assessed_is_asked_for(string id)
+    {
+        var bench = Healthy.Of(id);
+        foreach (var reading in bench.Snapshot.Measurements)
+        {
+            var judgement = (bench with { Snapshot = bench.Snapshot with { Measurements = bench.Snapshot.Measurements.Remove(reading) } }).Judge();
+            if (judgement.Parts.Any(p => p.Outcome == Outcome.NotAssessed))
+                Assert.Contains(judgement.Missing, m => m.What == MissingWhat.Reading && m.Id == reading.Characteristic);
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Ids))]
     public void A_unit_that_nobody_looked_at_passes_nothing(string id)
     {
         var bench = Healthy.Of(id);

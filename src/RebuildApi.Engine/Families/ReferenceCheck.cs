@@ -26,17 +26,10 @@ internal static class ReferenceCheck
         report.Require(kind.Material is null || names.HasMaterial(kind.Material), $"{field}.material", "material-unknown", $"There is no material '{kind.Material}'.");
         foreach (var c in kind.Characteristics)
         {
-            foreach (var argument in DerivedFrom(c).Where(a => !names.HasCharacteristic(kind.Id, a)))
+            foreach (var argument in Inputs.Of(c).Where(a => !names.HasCharacteristic(kind.Id, a)))
                 report.Error($"{field}.characteristics[{c.Id}].derivedFrom", "characteristic-unknown", $"'{argument}' can't be found from '{kind.Id}'.");
         }
     }
-
-    private static IEnumerable<Address> DerivedFrom(Characteristic c) => c.DerivedFrom switch
-    {
-        Linear linear => linear.Terms.Select(t => t.Of).OfType<OfPart>().Select(p => p.At),
-        Named named => named.Arguments.Values,
-        _ => [],
-    };
 
     private static void Position(Position position, FamilyNames names, FamilyReport report)
     {

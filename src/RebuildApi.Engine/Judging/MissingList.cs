@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using RebuildApi.Contracts;
+using RebuildApi.Engine.Families;
 using RebuildApi.Engine.Measuring;
 using RebuildApi.Engine.Snapshots;
 
@@ -37,12 +38,22 @@ public static class MissingList
         .Where(a => settles.Contains(new Address(placed.Placement.Position, a.Id)) && view.AttributeOf(placed.Component, a.Id) is null)
         .Select(a => new Missing(placed.Placement.Position, placed.Placement.Index, MissingWhat.Attribute, a.Id, a.Name));
 
-    private static IEnumerable<Missing> Readings(
-        PlacedComponent placed, PartKind kind, EstimateBook book, HashSet<Address> inLoops, HashSet<Address> settles) => kind.Characteristics
-        .Where(c => c.DerivedFrom is null && IsAskedFor(c, new Address(placed.Placement.Position, c.Id), book.View, inLoops, settles))
-        .Where(c => book.Of(placed, c).Basis is EstimateBasis.None or EstimateBasis.Drawing)
-        .Select(c => new Missing(placed.Placement.Position, placed.Placement.Index, MissingWhat.Reading, c.Id, c.Name));
+    private static IEnumerable<Missing> Readings(PlacedComponent placed, PartKind kind, EstimateBook book, HashSet<Address> inLoops, HashSet<Address> settles)
+    {
+        var position = placed.Placement.Position;
+        return kind.Characteristics
+            .Where(c => c.DerivedFrom is null && (IsAskedFor(c) || kind.Characteristics.Any(d => Feeds(c, d, position) && IsAskedFor(d))))
+            .Where(c => book.Of(placed, c).Basis is EstimateBasis.None or EstimateBasis.Drawing)
+            .Select(c => new Missing(position, placed.Placement.Index, MissingWhat.Reading, c.Id, c.Name));
 
-    private static bool IsAskedFor(Characteristic characteristic, Address at, UnitView view, HashSet<Address> inLoops, HashSet<Address> settles) =>
-        characteristic.Service is not null || view.Family.ServiceLimitsAt(at) is not null || inLoops.Contains(at) || settles.Contains(at);
+        bool IsAskedFor(Characteristic c)
+        {
+            var at = new Address(position, c.Id);
+            return c.Service is not null || book.View.Family.ServiceLimitsAt(at) is not null || inLoops.Contains(at) || settles.Contains(at);
+        }
+    }
+
+    // Who is asked for what follows from a reading is asked for the reading.
+    private static bool Feeds(Characteristic read, Characteristic derived, string position) =>
+        Inputs.Of(derived).Any(a => a.Characteristic == read.Id && (a.IsOfKind || a.Position == position));
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using RebuildApi.Contracts;
+using RebuildApi.Engine.Families;
 using RebuildApi.Engine.Snapshots;
 
 namespace RebuildApi.Engine.Planning;
@@ -43,10 +44,5 @@ internal static class Reading
             string.Empty);
     }
 
-    private static IEnumerable<string> Sources(PartKind kind) => kind.Characteristics.SelectMany(c => c.DerivedFrom switch
-    {
-        Linear linear => linear.Terms.Select(t => t.Of).OfType<OfPart>().Select(p => p.At.Position),
-        Named named => named.Arguments.Values.Select(a => a.Position),
-        _ => [],
-    });
+    private static IEnumerable<string> Sources(PartKind kind) => kind.Characteristics.SelectMany(Inputs.Of).Select(a => a.Position);
 }
