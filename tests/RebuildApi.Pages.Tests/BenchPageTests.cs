@@ -19,7 +19,8 @@ public sealed class BenchPageTests
         await page.WaitForURLAsync("**/bench/*");
         await page.Locator("#bench").FocusAsync();
         await page.Keyboard.TypeAsync("bench-1");
-        await page.Keyboard.PressAsync("Tab");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Next missing" }).FocusAsync();
+        await page.Keyboard.PressAsync("Enter");
         var first = await page.Locator("#now").InnerTextAsync();
         var sound = page.GetByRole(AriaRole.Button, new() { Name = "Sound", Exact = true });
         await sound.FocusAsync();

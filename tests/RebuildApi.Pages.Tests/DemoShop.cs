@@ -17,10 +17,17 @@ internal static class DemoShop
         await Post(http, "/v1/units/sl-1047/quote", """{ "person": "Wren" }""");
     }
 
-    private static async Task Send(HttpClient http, string file)
+    /// <summary>The shop without a gearbox: its instruments, how it charges, its price list and its shelf.</summary>
+    public static async Task Furnish(HttpClient http)
+    {
+        await Send(http, "teardown", path => path == "/v1/instruments");
+        await Send(http, "shop");
+    }
+
+    private static async Task Send(HttpClient http, string file, Func<string, bool>? only = null)
     {
         var steps = JsonNode.Parse(await File.ReadAllTextAsync(Repository.PathTo($"src/RebuildApi.Server/Demo/{file}.json")))!["steps"]!.AsArray();
-        foreach (var step in steps)
+        foreach (var step in steps.Where(s => only?.Invoke((string)s!["path"]!) ?? true))
             await Ask(http, new HttpMethod((string)step!["method"]!), (string)step["path"]!, step["body"]!.ToJsonString());
     }
 

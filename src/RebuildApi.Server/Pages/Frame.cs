@@ -10,9 +10,9 @@ namespace RebuildApi.Server.Pages;
 /// <param name="title">Its title.</param>
 /// <param name="here">The entry of the head line that it belongs to.</param>
 /// <param name="body">The content, made safe.</param>
-/// <param name="script">Its own script, or none.</param>
+/// <param name="scripts">Its own scripts in order, or none.</param>
 /// <param name="data">What the script needs.</param>
-public sealed class Frame(PageWords words, string title, string here, string body, string? script = null, object? data = null) : IResult
+public sealed class Frame(PageWords words, string title, string here, string body, string[]? scripts = null, object? data = null) : IResult
 {
     private static readonly string Style = PageAssets.Text("shop.css");
     private static readonly string Queue = PageAssets.Script("queue.js");
@@ -23,7 +23,7 @@ public sealed class Frame(PageWords words, string title, string here, string bod
     /// <inheritdoc/>
     public Task ExecuteAsync(HttpContext httpContext)
     {
-        var code = script is null ? null : Queue + PageAssets.Script(script);
+        var code = scripts is null ? null : Queue + string.Concat(scripts.Select(PageAssets.Script));
         var headers = httpContext.Response.Headers;
         headers.ContentSecurityPolicy =
             $"default-src 'none'; style-src {PageAssets.Source(Style)}; {(code is null ? "" : $"script-src {PageAssets.Source(code)}; connect-src 'self'; ")}img-src 'self'; form-action 'none'; base-uri 'none'; frame-ancestors 'none'";

@@ -32,6 +32,12 @@ public sealed class PageWords(string language, FrozenDictionary<string, string> 
     /// <summary>A class of damage; families and standards name more than a file of words can know.</summary>
     public string Damage(string id) => words.GetValueOrDefault("damage." + id) ?? id.Replace('-', ' ');
 
+    /// <summary>What the standard calls a class of damage, where a published one does (ISO 15243 for bearings, ISO 10825-1 for gears); null otherwise.</summary>
+    public string? DamageClass(string id) => words.GetValueOrDefault("class." + id);
+
+    /// <summary>A class of damage in plain words, with the standard's behind them.</summary>
+    public string Damaged(string id) => DamageClass(id) is { } standard ? $"{Damage(id)} ({standard})" : Damage(id);
+
     /// <summary>The words that scripts use, without their prefix.</summary>
     public IReadOnlyDictionary<string, string> Script => words
         .Where(w => w.Key.StartsWith(ForScript, StringComparison.Ordinal))

@@ -21,7 +21,7 @@ public static class SignInPage
     private static IResult Show(HttpContext http, TokensAsked asked)
     {
         var w = PageWords.English;
-        return new Frame(w, w["sign-in.title"], "sign-in", Body(Caller.Of(http), asked, w), "sign-in.js", new { words = w.Script, signedIn = Caller.Of(http) is not null });
+        return new Frame(w, w["sign-in.title"], "sign-in", Body(Caller.Of(http), asked, w), ["sign-in.js"], new { words = w.Script, signedIn = Caller.Of(http) is not null });
     }
 
     private static string Body(Caller? caller, TokensAsked asked, PageWords w)

@@ -25,7 +25,7 @@ const encode = body => {
 const queue = (() => {
   const prefix = 'rebuild.unsent.';
   const hear = { sent: () => {}, refused: () => {}, changed: () => {} };
-  let busy = false, reached = true, out = '', count = 0, timer = 0;
+  let busy = false, reached = true, out = '', count = 0, timer = 0, taken = 0;
   const key = () => {
     const chance = [...crypto.getRandomValues(new Uint8Array(8))].map(b => b.toString(16).padStart(2, '0')).join('');
     return Date.now().toString(36) + '-' + String(count++).padStart(5, '0') + '-' + chance;
@@ -45,7 +45,7 @@ const queue = (() => {
     // Not signed in, or with a token that may not write: nothing is lost, it waits until somebody signs in who may.
     out = answer.status === 401 || json?.code === 'scope-missing' ? words(json) : '';
     if (out || answer.status >= 500 || answer.status === 429 || answer.status === 408) return false;
-    if (answer.ok) { drop(item); hear.sent(item, json); }
+    if (answer.ok) { taken++; drop(item); hear.sent(item, json); }
     else { item.refused = words(json); keep(item); hear.refused(item); }
     return true;
   }
@@ -65,7 +65,7 @@ const queue = (() => {
     flush();
   };
   window.addEventListener('online', flush);
-  return { add, all, drop, flush, hear, get out() { return out; },
+  return { add, all, drop, flush, hear, get out() { return out; }, get taken() { return taken; },
     lost: problem => { out = words(problem); reached = false; hear.changed(all(), reached); }, set reached(r) { if (r) out = ''; if (reached !== r) { reached = r; hear.changed(all(), r); } if (r) flush(); } };
 })();
 const showUnsent = (items, reached) => {

@@ -29,29 +29,35 @@ public static class BenchPage
             return new Frame(w, w["bench.title", ("tag", file.Unit.Tag)], "bench", $"<p class=\"note\">{Page.Safe(w["bench.rules", ("why", why)])}</p>");
         var judged = judging.Judge(file);
         var sheet = new BenchSheet(judged.Family, w);
-        var state = new BenchState(judged, w);
+        var state = await StateOf(judged, bench.Store, w, cancellation);
         var instruments = (await bench.Store.Instruments(null, 500, cancellation)).Items;
         var today = DateOnly.FromDateTime(time.GetUtcNow().UtcDateTime);
-        return new Frame(w, w["bench.title", ("tag", file.Unit.Tag)], "bench", Body(file, instruments, today, w), "bench.js", new
+        return new Frame(w, w["bench.title", ("tag", file.Unit.Tag)], "bench", Body(file, instruments, today, w), ["fields.js", "bench.js"], new
         {
             words = w.Script,
             unit = new { id = file.Unit.Id },
             kinds = sheet.Kinds,
             parts = sheet.Parts,
             trials = sheet.Trials,
+            damage = sheet.Damage,
+            whole = UnitStages.IsWhole(file.Unit.Stage) ? sheet.Whole : [],
             missing = state.Missing,
             state = state.Outcomes,
             seen = state.Seen,
             read = state.Read,
             tried = state.Tried,
+            tests = state.Tests,
         });
     }
 
     private static async Task<IResult> State(string unit, Composition.Bench bench, Judging judging, PageWords w, CancellationToken cancellation)
     {
-        var state = new BenchState(judging.Judge(await bench.File(unit, cancellation)), w);
-        return TypedResults.Json(new { missing = state.Missing, state = state.Outcomes, seen = state.Seen, read = state.Read, tried = state.Tried }, Json);
+        var state = await StateOf(judging.Judge(await bench.File(unit, cancellation)), bench.Store, w, cancellation);
+        return TypedResults.Json(new { missing = state.Missing, state = state.Outcomes, seen = state.Seen, read = state.Read, tried = state.Tried, tests = state.Tests }, Json);
     }
+
+    private static async Task<BenchState> StateOf(Judged judged, IStore store, PageWords w, CancellationToken cancellation) =>
+        new(judged, await store.All<TestDone>(new ShopFilter(judged.File.Unit.Id), cancellation), w);
 
     private static string Body(UnitFile file, ImmutableArray<Instrument> instruments, DateOnly today, PageWords w) => $"""
         <p class="row"><a class="button" href="/units/{file.Unit.Id}">{Page.Safe(w["home.unit"])}</a><span>{Page.Safe(file.Unit.Family.Id)} · {Page.Safe(w["stage." + file.Unit.Stage])}</span></p>
@@ -61,7 +67,7 @@ public static class BenchPage
         <div><label for="gauge">{Page.Safe(w["bench.gauge"])}</label><select id="gauge"><option value="">{Page.Safe(w["bench.no-gauge"])}</option>{string.Concat(instruments.Select(i => Option(i, today, w)))}</select></div>
         </div>
         <p id="heard" role="status" class="soft"></p><p id="left" class="big"></p>
-        <div class="two"><div id="part"></div><section aria-labelledby="all"><h2 id="all">{Page.Safe(w["bench.parts"])}</h2><ol id="parts" class="parts"></ol></section></div>
+        <div class="two"><div id="part" role="group" aria-labelledby="now"></div><section aria-labelledby="all"><h2 id="all">{Page.Safe(w["bench.parts"])}</h2><ol id="parts" class="parts"></ol></section></div>
         <dialog id="ask" aria-live="assertive"></dialog>
         """;
 

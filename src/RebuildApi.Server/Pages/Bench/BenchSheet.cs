@@ -37,6 +37,13 @@ public sealed class BenchSheet(FamilyIndex family, PageWords words)
         p = l.Terms.Select(t => t.Of).OfType<OfSeries>().Select(Piece),
     });
 
+    /// <summary>What is tried while the gearbox is whole.</summary>
+    public IEnumerable<object> Whole => (family.Family.Tests ?? []).Where(t => t.Stage == TestStage.BeforeStripDown).Select(t => new { i = t.Id, n = t.Name.In(words.Language) });
+
+    /// <summary>Each class of damage that is looked for: in plain words, and as the standard calls it.</summary>
+    public IReadOnlyDictionary<string, string?[]> Damage => family.Family.Kinds.SelectMany(k => k.DamageClasses).Distinct(StringComparer.Ordinal)
+        .ToDictionary(d => d, d => new[] { words.Damage(d), words.DamageClass(d) }, StringComparer.Ordinal);
+
     private object Attribute(AttributeDefinition a) => new { w = "a", i = a.Id, q = a.Name.In(words.Language), c = a.Values.Select(v => new[] { v.Id, v.Name.In(words.Language) }) };
 
     private object Reading(Characteristic c) => new

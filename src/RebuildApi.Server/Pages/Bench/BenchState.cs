@@ -1,13 +1,15 @@
+using System.Collections.Immutable;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Reasons;
 using RebuildApi.Engine.Snapshots;
 using RebuildApi.Server.Composition;
 using RebuildApi.Server.Wire;
+using RebuildApi.Storage;
 
 namespace RebuildApi.Server.Pages;
 
 /// <summary>What a bench has entered so far and what came of it, as the bench page's script takes it.</summary>
-public sealed class BenchState(Judged judged, PageWords words)
+public sealed class BenchState(Judged judged, ImmutableArray<TestDone> tests, PageWords words)
 {
     private readonly Named _named = new(judged.Family, words.Language);
     private readonly ILookup<string, string> _places = judged.Answers.Parts
@@ -44,6 +46,9 @@ public sealed class BenchState(Judged judged, PageWords words)
     /// <summary>The clearances that were tried.</summary>
     public IEnumerable<string> Tried => judged.File.Trials.Select(t => t.Loop).Distinct(StringComparer.Ordinal);
 
+    /// <summary>Whether each test that was tried showed; of several results the newest.</summary>
+    public IReadOnlyDictionary<string, bool> Tests => tests.GroupBy(t => t.Seen.Test, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Last().Seen.Shown, StringComparer.Ordinal);
+
     private static object Told(Outcome outcome, string? disposition, Reason? reason) => new
     {
         o = Kebab.Of(outcome),
@@ -57,7 +62,7 @@ public sealed class BenchState(Judged judged, PageWords words)
 
     private string[] Told(string at, Finding found) => found.Observation switch
     {
-        DamageSeen d => [found.Id, string.Join(", ", new[] { words.Damage(d.Class), d.Extent is { } far ? words["js.x-" + far] : null, d.Place }.OfType<string>())],
+        DamageSeen d => [found.Id, string.Join(", ", new[] { words.Damaged(d.Class), d.Extent is { } far ? words["js.x-" + far] : null, d.Place }.OfType<string>())],
         AttributeSeen a => [found.Id, $"{_named.Feature(at, a.Attribute)}: {_named.Value(at, a.Attribute, a.Value)}", "a", a.Attribute],
         _ => [found.Id, words["js.sound"]],
     };

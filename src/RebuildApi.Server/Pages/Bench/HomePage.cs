@@ -28,7 +28,7 @@ public static class HomePage
         return new Frame(w, w["home.title"], "bench", $"""
             {(units.IsEmpty ? $"<p>{Page.Safe(w["home.none"])}</p>" : $"<ul class=\"cards\">{cards}</ul>")}{more}
             {Intake(families, w)}
-            """, "home.js", new { words = w.Script, families = families.All.Select(f => Family(f, w)) });
+            """, ["home.js"], new { words = w.Script, families = families.All.Select(f => Family(f, w)) });
     }
 
     private static string Card(Unit unit, PageWords w) => $"""

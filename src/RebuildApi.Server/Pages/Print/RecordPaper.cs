@@ -77,7 +77,7 @@ public sealed class RecordPaper(Judged judged, DateTimeOffset now, PageWords w)
 
     private string Saw(string place, Observation seen) => seen switch
     {
-        DamageSeen d => string.Join(", ", new[] { w.Damage(d.Class), d.Extent is { } far ? w["js.x-" + far] : null, d.Place }.OfType<string>()),
+        DamageSeen d => string.Join(", ", new[] { w.Damaged(d.Class), d.Extent is { } far ? w["js.x-" + far] : null, d.Place }.OfType<string>()),
         AttributeSeen a => $"{_named.Feature(place, a.Attribute)}: {_named.Value(place, a.Attribute, a.Value)}",
         _ => w["js.sound"],
     };

@@ -13,6 +13,7 @@ namespace RebuildApi.Server.Pages;
 public sealed class TeardownPaper(FamilyIndex family, string? tag, Display show, PageWords w)
 {
     private const string Blank = "____________";
+    private readonly Named _named = new(family, w.Language);
 
     /// <summary>The paper.</summary>
     public Paper Write() => new(w["teardown.title", ("what", tag ?? family.Family.Name.In(w.Language))],
@@ -32,7 +33,14 @@ public sealed class TeardownPaper(FamilyIndex family, string? tag, Display show,
     }
 
     private Row Line(SheetRowWire row) => Row.Of(
-        row.Row.ToString(System.Globalization.CultureInfo.InvariantCulture), row.Part, row.Question, row.Choices.Replace('-', ' '), Limits(row), "");
+        row.Row.ToString(System.Globalization.CultureInfo.InvariantCulture), row.Part, row.Question, Choices(row), Limits(row), "");
+
+    private string Choices(SheetRowWire row) => string.Join(" | ", row.Choices.Split(" | ", StringSplitOptions.RemoveEmptyEntries).Select(c => row.What switch
+    {
+        "inspection" => w.Damage(c),
+        "attribute" => _named.Value(row.Position, row.Id, c),
+        _ => c.Replace('-', ' '),
+    }));
 
     private string Limits(SheetRowWire row) => (row.Low, row.High) switch
     {

@@ -34,7 +34,7 @@ public static class UnitPage
             <h2>{Page.Safe(w["unit.plan"])}</h2>{await plans.Of(judged, w, cancellation)}
             <h2>{Page.Safe(w["unit.clearances"])}</h2>{string.Concat(Worst(judged).Select((c, i) => Clearance(c, judged, i < MostDrawings, named, w)))}
             <h2>{Page.Safe(w["unit.parts"])}</h2>{new ShaftSection(judged, named, w).Write()}
-            """, "unit.js", new { words = w.Script, unit = file.Unit.Id });
+            """, ["unit.js"], new { words = w.Script, unit = file.Unit.Id });
     }
 
     private static string Head(Judged judged, PageWords w)
