@@ -55,6 +55,7 @@ public static class CommandLine
             ImportCommand.Make(),
             PluginCommand.Make(),
             TokenCommand.Make(),
+            EraseCommand.Make(),
             CheckCommand.Make(),
             FamilyCommand.Make(),
             FamilyCommand.MakeNew(),

@@ -9,6 +9,8 @@ namespace RebuildApi.Server.Composition;
 /// <summary>Keeps a judgement that someone relies on, with the snapshot it was made from.</summary>
 public static class KeptJudgement
 {
+    private const string InItsRecord = "(in the record of the decision)";
+
     /// <summary>Keeps it inside a change.</summary>
     /// <returns>Its id.</returns>
     public static string Keep(this IWriteSession session, Judged judged, string purpose) => session.KeepJudgement(
@@ -22,11 +24,14 @@ public static class KeptJudgement
             throw new VersionConflictException("unit", file.Unit.Id, judged.File.Unit.Version, file.Unit.Version);
     }
 
+    // What is kept is hashed and never changed; a reason in somebody's own words stands in the decision's record, from which it can be erased.
+    private static UnitFile WithoutReasons(UnitFile file) => file with { Decisions = [.. file.Decisions.Select(d => d with { Reason = InItsRecord })] };
+
     private static byte[] SnapshotOf(Judged judged) => JsonSerializer.SerializeToUtf8Bytes(judged.View.Snapshot, ContractJson.Default.UnitSnapshot);
 
     private static byte[] JudgementOf(Judged judged)
     {
-        var sheet = new AnswerSheet(judged, Display.For("mm"));
+        var sheet = new AnswerSheet(judged with { File = WithoutReasons(judged.File) }, Display.For("mm"));
         return JsonSerializer.SerializeToUtf8Bytes(new JudgementWire(sheet.Parts, sheet.Clearances, sheet.Pairings), WireJson.Options);
     }
 }

@@ -28,7 +28,7 @@ public static class AttachmentEndpoints
             .Fails(Problems.UnknownUnit);
         group.Read("/units/{unit}/attachments/{attachment}", Get, "getAttachment", "Fetch a photo or document",
                 "The file as it was sent, checked against its hash. Pictures may be shown in place, anything else is saved.")
-            .Tagged().Fails(Problems.UnknownUnit, Problems.UnknownAttachment, Problems.AttachmentLost).Produces<byte[]>(200, "application/octet-stream");
+            .Tagged().Fails(Problems.UnknownUnit, Problems.UnknownAttachment, Problems.AttachmentLost, Problems.AttachmentErased).Produces<byte[]>(200, "application/octet-stream");
     }
 
     private static async Task<CreatedAnswer<AttachmentWire>> Add(string unit, HttpContext http, FileBody body, AttachmentDesk desk, CancellationToken cancellation)
@@ -52,11 +52,15 @@ public static class AttachmentEndpoints
         var kept = await bench.Store.Find<Attachment>(attachment, cancellation);
         if (kept?.Unit != unit)
             throw new ProblemException(Problems.UnknownAttachment, "The unit has no attachment of this id.");
-        var content = folder.Read(kept.Sha256)
-            ?? throw new ProblemException(Problems.AttachmentLost, $"The file {AttachmentFolder.Name}/{kept.Sha256} is missing or is not what was sent.");
+        var content = folder.Read(kept.Sha256) ?? throw await Gone(kept, bench.Store, cancellation);
         var sort = FileSort.Named(kept.MediaType);
         return new FileAnswer(content, sort.MediaType, $"{kept.Id}.{sort.Suffix}", sort.IsShown, kept.Sha256);
     }
+
+    private static async Task<ProblemException> Gone(Attachment kept, IStore store, CancellationToken cancellation) =>
+        (await store.All<Erasure>(new ShopFilter(kept.Unit), cancellation)).LastOrDefault(e => e.Files.Contains(kept.Sha256)) is { } erasure
+            ? new(Problems.AttachmentErased, $"It was erased by {erasure.Person}; the erasure is {erasure.Id}.")
+            : new(Problems.AttachmentLost, $"The file {AttachmentFolder.Name}/{kept.Sha256} is missing or is not what was sent.");
 
     private static string? Words(HttpContext http, QueryOption option, int most)
     {

@@ -1,9 +1,11 @@
 using Microsoft.Extensions.Options;
 using RebuildApi.Server.Access;
+using RebuildApi.Server.Composition.Customers;
 using RebuildApi.Server.Errors;
 using RebuildApi.Server.Requests;
 using RebuildApi.Server.Results;
 using RebuildApi.Server.Wire;
+using RebuildApi.Server.Wire.Customers;
 using RebuildApi.Storage;
 
 namespace RebuildApi.Server.Endpoints;
@@ -24,7 +26,14 @@ public static class CustomerEndpoints
         group.Read("/customers/export", Export, "exportCustomer", "Everything of one customer",
                 "Each unit with every reading, finding, decision, judgement, plan, quote, approval, invoice line and comeback, superseded or not, and attachments by their hash; with where the hash chain stood.")
             .Needs(Scope.Office).WithMetadata(Customer).Produces<CustomerExportWire>(200, "application/json").Fails(Problems.UnknownCustomer).DisableRequestTimeout();
+        group.Make("/customers/erasures", Erase, "eraseCustomer", "Erase what names a customer",
+                "Erases name, words and agreements of a customer from its units, their histories and exports and the answers kept for repeated requests, for good. The chain stays whole and says that it was done. A dry run lists what would go. Units in the shop and, unless asked otherwise, invoiced ones are left alone; copies made before still hold it and are listed.")
+            .Needs(Scope.Administrator).Fails(Problems.UnknownCustomer)
+            .Example("""{ "customer": "Ferry Lane Farm", "person": "Ada", "invoiced": "keep", "files": true }""");
     }
+
+    private static async Task<CreatedAnswer<ErasureWire>> Erase(Body<ErasureRequest> body, ErasureDesk desk, CancellationToken cancellation) =>
+        new(await desk.Run(body.Request, body.Value, cancellation), body.Request.DryRun);
 
     private static async Task<Listing<CustomerWire, ListOf<CustomerWire>>> List(
         HttpContext http, IStore store, IOptions<ServerOptions> options, TimeProvider time, CancellationToken cancellation)

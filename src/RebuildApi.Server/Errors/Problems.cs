@@ -125,6 +125,9 @@ public static class Problems
     public static readonly Problem AttachmentLost = new("attachment-lost", 410, "The file behind the record is lost",
         "The record and its hash stand, but the file in the folder of attachments is missing or was changed.", "Put it back from a backup; the hash says which it is.");
 
+    public static readonly Problem AttachmentErased = new("attachment-erased", 410, "The file was erased",
+        "It was erased on purpose, with what names its customer. The record and its hash stand.", "Nothing; it is not to come back.");
+
     public static readonly Problem UnknownLabel = new("unknown-label", 404, "Nothing bears this label",
         "The code is well formed, but the shop never gave it out.", "GET /v1/labels lists the codes given out.");
 
@@ -212,7 +215,7 @@ public static class Problems
         MalformedJson, MalformedCsv, MalformedWorkbook, InvalidBody, InvalidQuery, InvalidHeader, InvalidContent, NotComputable, BadRequest, HostNotAllowed, CrossSite, TokenRequired, TokenRefused, ScopeMissing, NotFound,
         UnknownFamily, UnknownUnit, UnknownPlace, UnknownInstrumentId, UnknownStation, UnknownPlugin, UnknownPartId, UnknownStockId, UnknownReservation,
         UnknownPlan, UnknownQuote, UnknownMachining, UnknownEntry, UnknownBackup, UnknownCustomer, UnknownWebhook, UnknownDelivery, ReceiverResting,
-        UnknownJudgement, UnknownAttachment, AttachmentLost, UnknownLabel, MistypedLabel, UnknownComponentId, GateNotMet, StageConflict,
+        UnknownJudgement, UnknownAttachment, AttachmentLost, AttachmentErased, UnknownLabel, MistypedLabel, UnknownComponentId, GateNotMet, StageConflict,
         UnknownToken, LastAdministrator,
         StockShort, QuoteOvertaken, ApprovalNeeded, MethodNotAllowed, RequestTimeout, DuplicateId, PartElsewhere, RevisionConflict, IdempotencyKeyReused,
         IdempotencyKeyMissing, VersionConflict, BodyTooLarge, UnsupportedMediaType, PreconditionRequired, TooManyRequests, HeadersTooLarge,

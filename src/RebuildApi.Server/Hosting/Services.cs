@@ -6,6 +6,7 @@ using RebuildApi.Server.Access;
 using RebuildApi.Server.Backups;
 using RebuildApi.Server.Composition;
 using RebuildApi.Server.Composition.Attachments;
+using RebuildApi.Server.Composition.Customers;
 using RebuildApi.Server.Composition.Labels;
 using RebuildApi.Server.Composition.Shop;
 using RebuildApi.Server.Composition.Stages;
@@ -76,6 +77,8 @@ public static class Services
         services.AddSingleton<SettlingSheet>();
         services.AddSingleton<InstrumentRecall>();
         services.AddSingleton<BackupDesk>();
+        services.AddSingleton(s => new OldCopies(s.GetRequiredService<BackupDesk>().Shelf, options.DataFolder, options.BackupsKept));
+        services.AddSingleton<ErasureDesk>();
         services.AddHostedService<SettingsRecord>();
         services.AddHostedService<BackupSchedule>();
         services.AddWebhooks();

@@ -54,6 +54,21 @@ public sealed class AttachmentFolder(string path)
     /// <summary>Whether a file of the right size is there; its content is only looked at when it is read.</summary>
     public bool Has(string sha256, long bytes) => new FileInfo(PlaceOf(sha256)) is { Exists: true } file && file.Length == bytes;
 
+    /// <summary>Removes a file; nothing when it is not there.</summary>
+    /// <exception cref="StorageUnavailableException">It can't be removed.</exception>
+    public void Remove(string sha256)
+    {
+        try
+        {
+            if (Directory.Exists(path))
+                File.Delete(PlaceOf(sha256));
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw new StorageUnavailableException("io-error", $"The file {Name}/{sha256} can't be removed: {e.Message}", e);
+        }
+    }
+
     private static async Task Write(string partial, ReadOnlyMemory<byte> content, CancellationToken cancellation)
     {
         try

@@ -1,4 +1,7 @@
 using System.Collections.Immutable;
+using System.Text;
+using System.Text.Json;
+using Dapper;
 
 namespace RebuildApi.Storage.Sql.Personal;
 
@@ -8,6 +11,12 @@ namespace RebuildApi.Storage.Sql.Personal;
 /// </summary>
 internal sealed class Eraser(Statements statements, string shop)
 {
+    private const string Kept =
+        """
+        SELECT j.entry, c.body FROM judgement j JOIN content c ON c.shop = j.shop AND (c.sha256 = j.snapshot OR c.sha256 = j.judgement)
+        WHERE j.shop = @shop AND j.unit = @unit
+        """;
+
     private readonly PersonalRows _rows = new(statements, shop);
 
     /// <summary>What is to go.</summary>
@@ -25,9 +34,16 @@ internal sealed class Eraser(Statements statements, string shop)
         new KeptAnswers(statements, shop).Blank(order.Unit, [.. gone.SelectMany(g => g.Entry.Texts().Values), order.Customer]);
     }
 
-    /// <summary>Entries in whose own words the name still stands.</summary>
-    public ImmutableArray<PersonalEntry> Mentions(ErasureOrder order) =>
-        [.. _rows.Of(order.Unit).Where(e => e.Kind != "erasure" && Names(e.Told(), System.Text.Json.JsonEncodedText.Encode(order.Customer).ToString()))];
+    /// <summary>Entries in whose own words, or in whose kept judgement, the name still stands.</summary>
+    public ImmutableArray<PersonalEntry> Mentions(ErasureOrder order)
+    {
+        var kept = statements.Connection.Query<(long Entry, byte[] Body)>(Kept, new { shop, unit = order.Unit })
+            .Where(k => NamesInJson(Encoding.UTF8.GetString(k.Body), order.Customer)).Select(k => k.Entry).ToHashSet();
+        return [.. _rows.Of(order.Unit).Where(e => kept.Contains(e.Sequence) || NamesInJson(e.Told(), order.Customer))];
+    }
+
+    // JSON may write a letter as it is or escaped.
+    private static bool NamesInJson(string json, string customer) => Names(json, customer) || Names(json, JsonEncodedText.Encode(customer).ToString());
 
     private static bool Goes(PersonalEntry entry, ImmutableSortedDictionary<string, string> texts, string customer, bool isTheirs) =>
         isTheirs && PersonalFields.IsTheirs(entry.Kind) ? true
