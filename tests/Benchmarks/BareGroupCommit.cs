@@ -64,17 +64,23 @@ internal sealed class BareGroupCommit : IReadingSink
 
     private void CommitWaiting()
     {
-        var group = new List<TaskCompletionSource>();
-        _connection.Execute("BEGIN IMMEDIATE");
+        var group = new List<(string Id, TaskCompletionSource Done)>();
         while (group.Count < GroupSize && _queue.Reader.TryRead(out var waiting))
+            group.Add(waiting);
+        try
         {
-            Insert(waiting.Id);
-            group.Add(waiting.Done);
+            _connection.Execute("BEGIN IMMEDIATE");
+            foreach (var (id, _) in group)
+                Insert(id);
+            _connection.Execute("COMMIT");
+        }
+        catch (SqliteException e)
+        {
+            group.ForEach(waiting => waiting.Done.SetException(e));
+            return;
         }
 
-        _connection.Execute("COMMIT");
-        foreach (var done in group)
-            done.SetResult();
+        group.ForEach(waiting => waiting.Done.SetResult());
     }
 
     private void Insert(string id)
@@ -86,7 +92,12 @@ internal sealed class BareGroupCommit : IReadingSink
                 'measurement', 'u1', @id, @Body, @Hash, @Hash)
             """,
             row);
-        _connection.Execute("INSERT INTO measurement VALUES ('main', @id, 'u1', 'c1', 1, 'width', NULL, @sequence)", row);
+        _connection.Execute(
+            """
+            INSERT INTO measurement (shop, id, unit, component, revision, characteristic, supersedes, entry, instrument)
+            VALUES ('main', @id, 'u1', 'c1', 1, 'width', NULL, @sequence, NULL)
+            """,
+            row);
         _connection.Execute("UPDATE unit SET version = version + 1 WHERE shop = 'main' AND id = 'u1'");
         _connection.Execute(
             """

@@ -19,17 +19,19 @@ public static class Encodings
     };
 
     /// <summary>The answer, compressed when the client asks for it; brotli before gzip when it takes both alike.</summary>
-    public static Stream Compressed(HttpContext http)
+    /// <param name="http">The request, and the head of the answer.</param>
+    /// <param name="answer">Where the answer goes. It stays open.</param>
+    public static Stream Compressed(HttpContext http, Stream answer)
     {
         var best = StringWithQualityHeaderValue.TryParseList(http.Request.Headers.AcceptEncoding, out var asked)
             ? asked.Where(a => a.Value.Value is "br" or "gzip" && a.Quality is not 0).OrderByDescending(a => a.Quality ?? 1).ThenBy(a => a.Value.Value, StringComparer.Ordinal).FirstOrDefault()
             : null;
         http.Response.Headers.Vary = "Accept-Encoding";
         if (best is null)
-            return http.Response.Body;
+            return answer;
         http.Response.Headers.ContentEncoding = best.Value.Value;
         return best.Value.Value == "br"
-            ? new BrotliStream(http.Response.Body, CompressionLevel.Fastest)
-            : new GZipStream(http.Response.Body, CompressionLevel.Fastest);
+            ? new BrotliStream(answer, CompressionLevel.Fastest, leaveOpen: true)
+            : new GZipStream(answer, CompressionLevel.Fastest, leaveOpen: true);
     }
 }

@@ -23,7 +23,7 @@ public sealed class LineBlocks(PipeReader reader, int longest)
             if (read.Buffer.PositionOf((byte)'\n') is { } end)
                 return Took(read.Buffer.Slice(0, end), read.Buffer.GetPosition(1, end));
             if (read.IsCompleted)
-                return read.Buffer.IsEmpty ? null : Took(read.Buffer, read.Buffer.End);
+                return Took(read.Buffer, read.Buffer.End) is { Length: > 0 } line ? line : null;
             if (IsTooLong(read.Buffer))
                 return null;
             reader.AdvanceTo(read.Buffer.Start, read.Buffer.End);
@@ -46,9 +46,11 @@ public sealed class LineBlocks(PipeReader reader, int longest)
                 return true;
             }
 
-            if (read.IsCompleted && read.Buffer.IsEmpty || IsTooLong(read.Buffer))
+            if (IsTooLong(read.Buffer))
                 return false;
             reader.AdvanceTo(read.Buffer.Start, read.Buffer.End);
+            if (read.IsCompleted && read.Buffer.IsEmpty)
+                return false;
         }
 
         return false;

@@ -38,6 +38,7 @@ public sealed class LineRun(ILineJudge judge, int longest)
         finally
         {
             await stop.CancelAsync();
+            await ((Task)reading).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
         }
     }
 

@@ -37,7 +37,7 @@ public static class CheckEndpoints
                 Rows in, verdict rows out in the same order while they come, of any number, compressed or not (gzip, br). Each row has `at`, `value` and `unit`,
                 and may have `family`, `uncertainty` (standard, in the same unit), `instrument` and `id`, which is given back. Without uncertainty or instrument the last
                 digit counts as the step. The value is taken as the value of the characteristic, however many readings it came from. A row with a fault
-                gets an error in its place; the last row says how many came to what, so that an answer cut short is noticed. Answers as NDJSON, or as a table when Accept says text/csv.
+                gets an error in its place; the last row says how many came to what, so that an answer cut short is noticed. Read while you send, or send everything first. Answers as NDJSON, or as a table when Accept says text/csv.
                 """)
             .Needs(Scope.Read).WithMetadata(s_family, new DisableRequestTimeoutAttribute())
             .Produces<string>(200, LineBody.Ndjson, "text/csv")
