@@ -108,7 +108,7 @@ public class BackupShelfTests
         var from = ShelfOf(temp).Check(made.Path, ChainQuestion.Plain, default);
         var restore = new BackupRestore(Path.GetDirectoryName(temp.Options.Path)!, temp.Options);
 
-        var steps = restore.Steps(from);
+        var steps = await restore.Steps(from);
         Assert.Contains(steps, s => s.Contains("copy 1 of 1 attachments", StringComparison.Ordinal));
         Assert.False(File.Exists(photo));
         await restore.Run(from, "Ada", default);

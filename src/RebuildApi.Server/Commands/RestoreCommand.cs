@@ -1,4 +1,6 @@
 using System.CommandLine;
+using System.Globalization;
+using RebuildApi.Server.Access;
 using RebuildApi.Storage;
 
 namespace RebuildApi.Server.Commands;
@@ -39,14 +41,36 @@ public static class RestoreCommand
         }
 
         var restore = new BackupRestore(shop.Path, shop.Database);
-        var steps = restore.Steps(from);
+        var steps = await restore.Steps(from);
         await output.WriteLineAsync(dryRun ? "The backup verifies. Restoring it would:" : "The backup verifies. Restoring it:");
         foreach (var step in steps)
             await output.WriteLineAsync($"  {step}");
         if (dryRun)
             return 0;
-        await restore.Run(from, person, cancellation);
+        await Say(await restore.Run(from, person, cancellation), output);
+        await RenewAdministrator(shop, output, cancellation);
         await output.WriteLineAsync("Done.");
         return 0;
+    }
+
+    private static async Task Say(Restored done, TextWriter output)
+    {
+        if (!done.Revoked.IsEmpty)
+            await output.WriteLineAsync($"Revoked: {string.Join(", ", done.Revoked)}.");
+        await output.WriteLineAsync(done.Known
+            ? string.Create(CultureInfo.InvariantCulture, $"Texts erased again in {done.Erased} entries.")
+            : "What was erased after the backup was made stands again: erase it again.");
+    }
+
+    // A shop that has tokens and no administrator's any more could issue none over the network.
+    private static async Task RenewAdministrator(ShopFolder shop, TextWriter output, CancellationToken cancellation)
+    {
+        await using var store = shop.OpenToWrite();
+        var (tokens, now) = (await store.All<AccessToken>(ShopFilter.Every, cancellation), TimeProvider.System.GetUtcNow());
+        if (tokens.IsEmpty || tokens.Any(t => t.Scope == Scope.Administrator.Word() && t.CountsAt(now)))
+            return;
+        var name = "administrator-" + now.UtcDateTime.ToString("yyyyMMdd'T'HHmmss", CultureInfo.InvariantCulture);
+        var secret = await TokenDesk.Issue(store, new NewToken(name, Scope.Administrator), TimeProvider.System, cancellation);
+        await output.WriteLineAsync($"A new administrator's token, {name}, shown this once:\n  {secret}\nIssue the others anew with it: token add NAME --scope bench");
     }
 }

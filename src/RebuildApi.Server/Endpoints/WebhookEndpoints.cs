@@ -51,7 +51,7 @@ public static class WebhookEndpoints
     }
 
     private static async Task<CreatedAnswer<WebhookMadeWire>> Make(
-        Body<WebhookRequest> body, WebhookDesk desk, WebhookSender sender, IStore store, TimeProvider time, CancellationToken cancellation)
+        Body<WebhookRequest> body, WebhookDesk desk, WebhookSender sender, SecretKeeper keeper, IStore store, TimeProvider time, CancellationToken cancellation)
     {
         var webhook = await desk.Made(body.Value, cancellation);
         var secret = new WebhookSecret(WebhookSignature.NewSecret(), time.GetUtcNow(), null);
@@ -60,7 +60,7 @@ public static class WebhookEndpoints
             if (session.Find<Webhook>(webhook.Id) is not null)
                 throw new DuplicateIdException("webhook", webhook.Id);
             var put = session.Put(webhook, 0);
-            session.Outboxes.Open(put.Id, secret);
+            session.Outboxes.Open(put.Id, keeper.Close(secret));
             var shown = new WebhookMadeWire(WebhookWire.Bare(put), secret.Secret);
             return Answer.Created("/v1/webhooks/" + put.Id, shown, Etags.Of(Etags.Webhook, put.Version)) with { Kept = Answer.Changed(shown with { Secret = null }).Body };
         }, cancellation);
@@ -104,14 +104,14 @@ public static class WebhookEndpoints
     }
 
     private static async Task<CreatedAnswer<WebhookSecretWire>> Replace(
-        string webhook, Body<WebhookSecretRequest> body, IStore store, TimeProvider time, CancellationToken cancellation)
+        string webhook, Body<WebhookSecretRequest> body, SecretKeeper keeper, IStore store, TimeProvider time, CancellationToken cancellation)
     {
         var secret = new WebhookSecret(WebhookSignature.NewSecret(), time.GetUtcNow(), null);
         var oldEnd = secret.Made.AddHours(body.Value.Hours);
         var answer = await store.Write(body.Request, session =>
         {
             Require(session, webhook);
-            session.Outboxes.Replace(webhook, secret, oldEnd);
+            session.Outboxes.Replace(webhook, keeper.Close(secret), oldEnd);
             var shown = new WebhookSecretWire(secret.Secret, oldEnd);
             return Answer.Created("/v1/webhooks/" + webhook, shown) with { Kept = Answer.Changed(shown with { Secret = null }).Body };
         }, cancellation);

@@ -5,7 +5,7 @@ using RebuildApi.Storage;
 namespace RebuildApi.Server.Webhooks;
 
 /// <summary>Sends one message once.</summary>
-public sealed class Courier(ReceiverHttp http, TimeProvider time)
+public sealed class Courier(ReceiverHttp http, SecretKeeper keeper, TimeProvider time)
 {
     private const string Json = "application/json";
 
@@ -43,7 +43,7 @@ public sealed class Courier(ReceiverHttp http, TimeProvider time)
         request.Headers.Add("User-Agent", "RebuildApi");
         request.Headers.Add("webhook-id", message.Id);
         request.Headers.Add("webhook-timestamp", WebhookSignature.Stamp(now));
-        request.Headers.Add("webhook-signature", string.Join(' ', secrets.Select(s => WebhookSignature.Of(s.Secret, message.Id, now, message.Body))));
+        request.Headers.Add("webhook-signature", string.Join(' ', keeper.Open(secrets).Select(s => WebhookSignature.Of(s.Secret, message.Id, now, message.Body))));
         return request;
     }
 

@@ -1,4 +1,5 @@
 using System.Net;
+using Microsoft.Extensions.Options;
 
 namespace RebuildApi.Server.Webhooks;
 
@@ -11,6 +12,7 @@ public static class WebhookServices
         services.AddSingleton<ResolveName>(Dns.GetHostAddressesAsync);
         services.AddSingleton<AllowedReceivers>();
         services.AddSingleton<ReceiverHttp>();
+        services.AddSingleton(s => new SecretKeeper(Path.Combine(s.GetRequiredService<IOptions<ServerOptions>>().Value.DataFolder, SecretKeeper.Folder)));
         services.AddSingleton<Courier>();
         services.AddSingleton<WebhookSender>();
         services.AddSingleton<WebhookDesk>();

@@ -13,7 +13,7 @@ public sealed class BackupRestore(string data, StoreOptions options)
 
     /// <summary>What restoring would do, step by step, in words; touches nothing.</summary>
     /// <exception cref="StorageUnavailableException"><c>locked</c>: a program has the database open.</exception>
-    public ImmutableArray<string> Steps(CheckedBackup from)
+    public async Task<ImmutableArray<string>> Steps(CheckedBackup from)
     {
         SqliteStore.Restore(options, DatabaseOf(from), dryRun: true);
         var missing = Missing(from).Count();
@@ -24,6 +24,9 @@ public sealed class BackupRestore(string data, StoreOptions options)
         steps.Add(FormattableString.Invariant($"put {DatabaseOf(from)} there as {options.Path}: {from.Report.Bytes} bytes, schema {from.Report.Schema}, {from.Report.Chain.Entries} entries, head {from.Report.Chain.Head}"));
         if (from.Backup.Manifest is { } manifest)
             steps.Add(FormattableString.Invariant($"copy {missing} of {manifest.Attachments.Length} attachments to {Attachments}; the others are there already, and none is removed"));
+        steps.Add((await Replaced.Read(options, from.Report.Chain.Head)).GoesOn
+            ? "revoke again the tokens that were revoked since the backup, and erase again what was erased since"
+            : "revoke every token of the backup and print a new administrator's: what stands there does not tell which were revoked since, nor what was erased");
         steps.Add("put on record in its chain that it was restored, from what, and what it replaced");
         return steps.ToImmutable();
     }
@@ -33,17 +36,17 @@ public sealed class BackupRestore(string data, StoreOptions options)
     /// <param name="person">Who restores it.</param>
     /// <param name="cancellation">Gives up before anything is touched.</param>
     /// <exception cref="StorageUnavailableException"><c>locked</c>: a program has the database open. <c>damaged</c>: the backup does not verify.</exception>
-    public async Task Run(CheckedBackup from, string person, CancellationToken cancellation)
+    public async Task<Restored> Run(CheckedBackup from, string person, CancellationToken cancellation)
     {
         if (!from.Verified)
             throw new StorageUnavailableException("damaged", $"The backup does not verify: {string.Join(' ', from.Problems)}");
         cancellation.ThrowIfCancellationRequested();
-        var replaced = await HeadThatStands();
+        var replaced = await Replaced.Read(options, from.Report.Chain.Head);
         // Attachments first: a database that speaks of them must not stand there without them.
         foreach (var (source, target) in Missing(from))
             BackupFiles.Copy(source, target);
         SqliteStore.Restore(options, DatabaseOf(from), dryRun: false);
-        await PutOnRecord(from, person, replaced);
+        return await PutOnRecord(from, person, replaced);
     }
 
     private static string DatabaseOf(CheckedBackup from) => from.Report.Path;
@@ -53,32 +56,16 @@ public sealed class BackupRestore(string data, StoreOptions options)
             .Select(file => (Source: Path.Combine(from.Backup.Path, file.Name), Target: Path.Combine(data, file.Name)))
             .Where(pair => !File.Exists(pair.Target));
 
-    /// <summary>Where the chain ends that is about to be replaced; in words when it can't be read, since that is why one restores.</summary>
-    private async Task<string> HeadThatStands()
-    {
-        if (!File.Exists(options.Path))
-            return "nothing";
-        try
-        {
-            await using var store = SqliteStore.Open(options with { ReadOnly = true });
-            return (await store.Head(CancellationToken.None)).Hash;
-        }
-        catch (StorageUnavailableException e)
-        {
-            return e.Code;
-        }
-    }
-
-    private async Task PutOnRecord(CheckedBackup from, string person, string replaced)
+    private async Task<Restored> PutOnRecord(CheckedBackup from, string person, Replaced replaced)
     {
         await using var store = SqliteStore.Open(options);
-        var details = ImmutableSortedDictionary<string, string>.Empty
-            .Add("head", from.Report.Chain.Head).Add("replacedHead", replaced);
-        var act = new Act(Acts.Restore, from.Backup.Name, person, details);
+        Restored? done = null;
         await store.Write(new WriteRequest(person, "restore", null, "", DryRun: false), session =>
         {
-            session.Record(act);
+            done = new AfterRestore(session, replaced, options.Time.GetUtcNow()).Run(from, person);
             return StoredAnswer.Nothing;
         }, CancellationToken.None);
+        await ErasedFiles.Sweep(store, new AttachmentFolder(Attachments), CancellationToken.None);
+        return done!;
     }
 }

@@ -196,8 +196,22 @@ internal sealed class WriteSession(Statements statements, string shop, ChainWrit
             return new ErasureDone(null, Mentions(eraser, order));
         Raise(order.Unit);
         var done = Put(new Erasure(order.Id, order.Unit, order.Person, chain.Now, [.. gone.Select(g => g.Erased)], files), 0);
-        eraser.Erase(order, gone, chain.Head.Sequence);
+        eraser.Erase(order.Unit, gone, chain.Head.Sequence);
         return new ErasureDone(done, Mentions(eraser, order));
+    }
+
+    /// <summary>Erases again what an earlier erasure named, where a restored copy brought it back.</summary>
+    /// <returns>In how many entries.</returns>
+    public int EraseAgain(Erasure earlier)
+    {
+        if (Find<Erasure>(earlier.Id) is not null || Unit(earlier.Unit) is null)
+            return 0;
+        var eraser = new Eraser(statements, shop);
+        var gone = eraser.Find(earlier);
+        Raise(earlier.Unit);
+        Put(earlier with { Entries = [.. gone.Select(g => g.Erased)] }, 0);
+        eraser.Erase(earlier.Unit, gone, chain.Head.Sequence);
+        return gone.Length;
     }
 
     public long Record(Act act) => Append(act.Kind, "", act.Subject, act, StoreJson.Default.Act);

@@ -56,8 +56,12 @@ public sealed class CommandTests
         Assert.Contains(head, await Done("export", file, "--data", server.DataFolder), StringComparison.Ordinal);
         Assert.Contains("nothing stands there", await Done("restore", folder, "--dry-run", "--data", elsewhere), StringComparison.Ordinal);
         Assert.False(File.Exists(Path.Combine(elsewhere, "shop.db")));
-        await Done("restore", folder, "--person", "Ada", "--data", elsewhere);
-        Assert.Contains($"entries  {entries + 1}\n", await Done("verify", "--head", head, "--data", elsewhere), StringComparison.Ordinal);
+        var restored = await Done("restore", folder, "--person", "Ada", "--data", elsewhere);
+        Assert.Contains("Revoked: tests.", restored, StringComparison.Ordinal);
+        Assert.Contains("\n  rb_", restored, StringComparison.Ordinal);
+        Assert.Contains("revoked", (await Done("token", "list", "--data", elsewhere)).Split('\n').Single(l => l.StartsWith("tests ", StringComparison.Ordinal)), StringComparison.Ordinal);
+        // A token revoked, the restore on record, a token issued.
+        Assert.Contains($"entries  {entries + 3}\n", await Done("verify", "--head", head, "--data", elsewhere), StringComparison.Ordinal);
         await Done("import", file, "--data", third);
         Assert.Contains(head, await Done("verify", "--data", third), StringComparison.Ordinal);
 

@@ -8,7 +8,7 @@ namespace RebuildApi.Storage;
 public sealed record Outbox(long Sequence, ImmutableArray<WebhookSecret> Secrets);
 
 /// <summary>What deliveries are signed with.</summary>
-/// <param name="Secret">The secret as the receiver knows it: <c>whsec_</c> and base64.</param>
+/// <param name="Secret">The secret as the receiver knows it, <c>whsec_</c> and base64; in the records closed by whoever keeps it.</param>
 /// <param name="Made">When it was made, UTC.</param>
 /// <param name="Ends">Until when it still signs, UTC; null for the one that stands.</param>
 public sealed record WebhookSecret(string Secret, DateTimeOffset Made, DateTimeOffset? Ends);

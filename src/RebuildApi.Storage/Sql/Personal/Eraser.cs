@@ -27,11 +27,20 @@ internal sealed class Eraser(Statements statements, string shop)
         return [.. entries.Where(e => Goes(e.Entry, e.Texts, order.Customer, isTheirs)).Select(e => (e.Entry, Erased(e.Entry, e.Texts)))];
     }
 
-    /// <summary>Lets it go, and what was answered with it.</summary>
-    public void Erase(ErasureOrder order, ImmutableArray<(PersonalEntry Entry, ErasedEntry Erased)> gone, long erasure)
+    /// <summary>What of an earlier erasure stands again, because a copy from before it was restored.</summary>
+    public ImmutableArray<(PersonalEntry Entry, ErasedEntry Erased)> Find(Erasure earlier)
     {
+        var named = earlier.Entries.Select(e => e.Sequence).ToHashSet();
+        return [.. _rows.Of(earlier.Unit).Where(e => named.Contains(e.Sequence)).Select(e => (Entry: e, Texts: e.Texts())).Where(e => !e.Texts.IsEmpty)
+            .Select(e => (e.Entry, Erased(e.Entry, e.Texts)))];
+    }
+
+    /// <summary>Lets it go, and what was answered with it.</summary>
+    public void Erase(string unit, ImmutableArray<(PersonalEntry Entry, ErasedEntry Erased)> gone, long erasure)
+    {
+        var texts = gone.SelectMany(g => g.Entry.Texts().Values).ToImmutableArray();
         _rows.Erase(gone, erasure);
-        new KeptAnswers(statements, shop).Blank(order.Unit, [.. gone.SelectMany(g => g.Entry.Texts().Values), order.Customer]);
+        new KeptAnswers(statements, shop).Blank(unit, texts);
     }
 
     /// <summary>Entries in whose own words, or in whose kept judgement, the name still stands.</summary>
