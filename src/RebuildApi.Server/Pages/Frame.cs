@@ -1,4 +1,5 @@
 using System.Text.Json;
+using RebuildApi.Server.Access;
 
 namespace RebuildApi.Server.Pages;
 
@@ -18,21 +19,24 @@ public sealed class Frame(PageWords words, string title, string here, string bod
     private static readonly string Queue = PageAssets.Script("queue.js");
     private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web) { DefaultIgnoreCondition = System.Text.Json.Serialization.JsonIgnoreCondition.WhenWritingNull };
 
-    private static readonly (string Id, string Address)[] Ways = [("bench", "/"), ("shop", "/shop"), ("addresses", "/addresses"), ("docs", "/docs"), ("sign-in", "/sign-in")];
+    private static readonly (string Id, string Address)[] Ways = [("bench", "/"), ("shop", "/shop"), ("addresses", "/addresses"), ("docs", "/docs")];
+    private static readonly string Out = PageAssets.Script("head.js");
 
     /// <inheritdoc/>
     public Task ExecuteAsync(HttpContext httpContext)
     {
-        var code = scripts is null ? null : Queue + string.Concat(scripts.Select(PageAssets.Script));
+        var asked = httpContext.RequestServices.GetRequiredService<TokensAsked>().Yes;
+        var caller = asked ? Caller.Of(httpContext) : null;
+        var code = (scripts is null ? "" : Queue + string.Concat(scripts.Select(PageAssets.Script))) + (caller is null ? "" : Out);
         var headers = httpContext.Response.Headers;
         headers.ContentSecurityPolicy =
-            $"default-src 'none'; style-src {PageAssets.Source(Style)}; {(code is null ? "" : $"script-src {PageAssets.Source(code)}; connect-src 'self'; ")}img-src 'self'; form-action 'none'; base-uri 'none'; frame-ancestors 'none'";
+            $"default-src 'none'; style-src {PageAssets.Source(Style)}; {(code.Length == 0 ? "" : $"script-src {PageAssets.Source(code)}; connect-src 'self'; ")}img-src 'self'; form-action 'none'; base-uri 'none'; frame-ancestors 'none'";
         headers.CacheControl = "no-store";
         httpContext.Response.ContentType = "text/html; charset=utf-8";
-        return httpContext.Response.WriteAsync(Whole(code), httpContext.RequestAborted);
+        return httpContext.Response.WriteAsync(Whole(code, asked ? SignedIn(caller) : ""), httpContext.RequestAborted);
     }
 
-    private string Whole(string? code) => $"""
+    private string Whole(string code, string signedIn) => $"""
         <!doctype html>
         <html lang="{words.Language}">
         <head>
@@ -44,17 +48,21 @@ public sealed class Frame(PageWords words, string title, string here, string bod
         </head>
         <body>
         <a class="skip" href="#content">{Page.Safe(words["skip"])}</a>
-        <header class="top"><strong>{Page.Safe(words["app"])}</strong><nav class="row" aria-label="{Page.Safe(words["app"])}">{string.Concat(Ways.Select(Way))}</nav></header>
+        <header class="top"><strong>{Page.Safe(words["app"])}</strong><nav class="row" aria-label="{Page.Safe(words["app"])}">{string.Concat(Ways.Select(Way))}{signedIn}</nav></header>
         <main id="content">
         <h1>{Page.Safe(title)}</h1>
-        {(code is null ? "" : $"<noscript><p class=\"note\">{Page.Safe(words["needs-script"])}</p></noscript><div id=\"unsent\" aria-live=\"polite\"></div>")}
+        {(scripts is null ? "" : $"<noscript><p class=\"note\">{Page.Safe(words["needs-script"])}</p></noscript><div id=\"unsent\" aria-live=\"polite\"></div>")}
         {body}
         <p class="soft">{Page.Safe(words["standing"])}</p>
         </main>
-        {(code is null ? "" : $"<script type=\"application/json\" id=\"data\">{JsonSerializer.Serialize(data, Json)}</script><script>{code}</script>")}
+        {(scripts is null ? "" : $"<script type=\"application/json\" id=\"data\">{JsonSerializer.Serialize(data, Json)}</script>")}{(code.Length == 0 ? "" : $"<script>{code}</script>")}
         </body>
         </html>
         """;
+
+    private string SignedIn(Caller? caller) => caller is null
+        ? Way(("sign-in", "/sign-in"))
+        : $"<span class=\"caller\">{Page.Safe(caller.Name)}</span><button type=\"button\" id=\"out\">{Page.Safe(words["sign-in.out"])}</button>";
 
     private string Way((string Id, string Address) way) =>
         $"<a href=\"{way.Address}\"{(way.Id == here ? " aria-current=\"page\"" : "")}>{Page.Safe(words["nav." + way.Id])}</a>";

@@ -38,10 +38,15 @@ public sealed class PageWords(string language, FrozenDictionary<string, string> 
     /// <summary>A class of damage in plain words, with the standard's behind them.</summary>
     public string Damaged(string id) => DamageClass(id) is { } standard ? $"{Damage(id)} ({standard})" : Damage(id);
 
-    /// <summary>The words that scripts use, without their prefix.</summary>
-    public IReadOnlyDictionary<string, string> Script => words
-        .Where(w => w.Key.StartsWith(ForScript, StringComparison.Ordinal))
-        .ToDictionary(w => w.Key[ForScript.Length..], w => w.Value, StringComparer.Ordinal);
+    /// <summary>The words that a page's scripts use, without their prefix; no others, since a page is sent whole each time.</summary>
+    /// <param name="scripts">The scripts beside the one that all share.</param>
+    public IReadOnlyDictionary<string, string> Script(params string[] scripts)
+    {
+        var code = string.Concat(scripts.Prepend("queue.js").Select(PageAssets.Script));
+        return words.Where(w => w.Key.StartsWith(ForScript, StringComparison.Ordinal)).Select(w => (Key: w.Key[ForScript.Length..], w.Value))
+            .Where(w => code.Contains("say." + w.Key, StringComparison.Ordinal) || (w.Key.Contains('-', StringComparison.Ordinal) && code.Contains($"say['{w.Key.Split('-')[0]}-'", StringComparison.Ordinal)))
+            .ToDictionary(w => w.Key, w => w.Value, StringComparer.Ordinal);
+    }
 
     /// <summary>The words of whoever asks for a page.</summary>
     public static ValueTask<PageWords?> BindAsync(HttpContext http, ParameterInfo parameter) =>

@@ -19,28 +19,25 @@ public static class ProblemPages
 
     private const string Why = "they explain what any error means, and say nothing of the shop";
 
-    private static IResult All() => Page.Of("What can go wrong",
-        Table("Whole requests", Problems.All) + Table("Single fields", FieldProblems.All));
+    private static IResult All(PageWords w) => new Frame(w, w["problems.title"], "",
+        Table(w["problems.whole"], Problems.All, w) + Table(w["problems.fields"], FieldProblems.All, w));
 
-    private static IResult One(string code)
+    private static IResult One(string code, PageWords w)
     {
         if (!Catalogue.TryGetValue(code, out var problem))
             throw new ProblemException(Problems.NotFound, "There is no such problem code.");
-        var status = problem.Status == 0
-            ? "<p>Stands in <code>errors</code> beside one field.</p>"
-            : $"<p>HTTP status {problem.Status.ToString(CultureInfo.InvariantCulture)}.</p>";
-        return Page.Of(problem.Title, $"""
-            <p><code>{problem.Code}</code></p>
-            {status}
-            <h2>Why it happens</h2><p>{Page.Safe(problem.Cause)}</p>
-            <h2>What to do</h2><p>{Page.Safe(problem.Fix)}</p>
-            <p><a href="/problems">All problems</a></p>
+        var status = problem.Status == 0 ? w["problems.beside"] : w["problems.status", ("n", problem.Status.ToString(CultureInfo.InvariantCulture))];
+        return new Frame(w, problem.Title, "", $"""
+            <p><code>{problem.Code}</code></p><p>{Page.Safe(status)}</p>
+            <h2>{Page.Safe(w["problems.why"])}</h2><p>{Page.Safe(problem.Cause)}</p>
+            <h2>{Page.Safe(w["problems.fix"])}</h2><p>{Page.Safe(problem.Fix)}</p>
+            <p><a class="button" href="/problems">{Page.Safe(w["problems.all"])}</a></p>
             """);
     }
 
-    private static string Table(string title, IEnumerable<Problem> problems) =>
-        $"<h2>{title}</h2><table><thead><tr><th>Code</th><th>What</th></tr></thead><tbody>{string.Concat(problems.Select(Row))}</tbody></table>";
+    private static string Table(string title, IEnumerable<Problem> problems, PageWords w) =>
+        $"<h2>{Page.Safe(title)}</h2>{Tables.Of(title, [w["problems.code"], w["problems.what"]], problems.Select(Row))}";
 
     private static string Row(Problem problem) =>
-        $"<tr><td><a href=\"/problems/{problem.Code}\"><code>{problem.Code}</code></a></td><td>{Page.Safe(problem.Title)}</td></tr>";
+        Tables.Row($"<a href=\"/problems/{problem.Code}\"><code>{problem.Code}</code></a>", Page.Safe(problem.Title));
 }

@@ -11,14 +11,10 @@ public static class StartPage
     public static void MapStartPage(this IEndpointRouteBuilder routes) => routes.MapOpenPage("/addresses", Show,
         "it lists what the document lists, which anybody may read, and nothing of the shop");
 
-    private static IResult Show(EndpointDataSource endpoints) => Page.Of("Rebuild API", $"""
-        <p>Takes in manual gearboxes, findings and measurements from the benches of a rebuild shop, and answers with reasons: is this part good,
-        will these clearances come right, may these parts run together.</p>
-        <p>The service advises; a person decides and signs. The maker's data, local codes and licensed practice stand before anything said here.</p>
-        <p><a href="/">Bench</a> · <a href="/shop">Shop</a> · <a href="/docs">Reference</a> · <a href="/openapi/v1.json">OpenAPI document</a> · <a href="/problems">What can go wrong</a> · <a href="/health/ready">Health</a></p>
-        <table><thead><tr><th>Address</th><th>What</th></tr></thead><tbody>
-        {string.Concat(Rows(endpoints))}
-        </tbody></table>
+    private static IResult Show(EndpointDataSource endpoints, PageWords w) => new Frame(w, w["addresses.title"], "addresses", $"""
+        <p>{Page.Safe(w["addresses.about"])}</p>
+        <p class="row"><a class="button" href="/docs">{Page.Safe(w["nav.docs"])}</a><a class="button" href="/openapi/v1.json">{Page.Safe(w["addresses.document"])}</a><a class="button" href="/problems">{Page.Safe(w["problems.title"])}</a><a class="button" href="/health/ready">{Page.Safe(w["addresses.health"])}</a></p>
+        {Tables.Of(w["addresses.title"], [w["addresses.address"], w["problems.what"]], Rows(endpoints))}
         """);
 
     private static IEnumerable<string> Rows(EndpointDataSource endpoints) => endpoints.Endpoints
@@ -32,6 +28,6 @@ public static class StartPage
         var method = endpoint.Metadata.GetMetadata<HttpMethodMetadata>()?.HttpMethods[0] ?? "GET";
         var path = Page.Safe(endpoint.RoutePattern.RawText!);
         var shown = method == "GET" && !path.Contains('{', StringComparison.Ordinal) ? $"<a href=\"{path}\">{path}</a>" : path;
-        return $"<tr><td><code>{method}</code> {shown}</td><td>{Page.Safe(endpoint.Metadata.GetMetadata<IEndpointSummaryMetadata>()!.Summary)}</td></tr>\n";
+        return Tables.Row($"<code>{method}</code> {shown}", Page.Safe(endpoint.Metadata.GetMetadata<IEndpointSummaryMetadata>()!.Summary));
     }
 }

@@ -115,6 +115,9 @@ public sealed class SignInTests
         Assert.Equal(("local", "administrator"), ((string)(await http.Read("/v1/access"))["name"]!, (string)(await http.Read("/v1/access"))["scope"]!));
         using var page = await http.GetAsync("/");
         Assert.Equal(HttpStatusCode.OK, page.StatusCode);
+        var home = await page.Content.ReadAsStringAsync();
+        Assert.DoesNotContain("href=\"/sign-in\"", home, StringComparison.Ordinal);
+        Assert.DoesNotContain("id=\"out\"", home, StringComparison.Ordinal);
         Assert.Contains("asks for no token", await http.GetStringAsync("/sign-in"), StringComparison.Ordinal);
     }
 }

@@ -10,7 +10,7 @@ public sealed partial class PageTests
     private const int Most = 100_000;
     private static readonly XNamespace Drawing = "http://www.w3.org/2000/svg";
 
-    private static readonly string[] Paths = ["/", "/shop", "/addresses", "/bench/u1", "/units/u1", "/units/u1/record", "/units/u1/assembly", "/units/u1/teardown"];
+    private static readonly string[] Paths = ["/", "/shop", "/addresses", "/bench/u1", "/units/u1", "/units/u1/record", "/units/u1/assembly", "/units/u1/teardown", "/units/u1/labels", "/sign-in", "/problems"];
 
     [Fact]
     public async Task Every_page_is_small_and_runs_only_its_own_script()

@@ -58,6 +58,29 @@ public sealed class PaintedTests
         Assert.Contains("unknown-plan", await unplanned.Content.ReadAsStringAsync(), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task A_record_with_nothing_in_it_says_so_and_one_with_names_as_long_as_they_may_be_holds_them_all()
+    {
+        await using var server = ShopServer.Open();
+        using var http = await server.WithUnit();
+        var bare = await http.GetStringAsync("/units/u1/record");
+        foreach (var said in new[] { "Nobody has signed for anything yet.", "Nothing was left out.", "None was read since it went together.", "None was kept: the gearbox has passed no gate." })
+            Assert.Contains(said, bare, StringComparison.Ordinal);
+
+        string Long(char letter, int most) => new(letter, most);
+        var (customer, words, person, reason) = (Long('C', 200), Long('W', 1900), Long('P', 100), Long('R', 500));
+        await http.Make("/v1/units", $$"""{ "id": "long", "tag": "{{Long('T', 60)}}", "family": "brackenmere-4", "person": "{{person}}", "customer": "{{customer}}", "words": "{{words}}" }""");
+        await http.Make("/v1/units/long/stages", $$"""{ "to": "pre-strip", "person": "{{person}}", "note": "{{words}}" }""");
+        await http.Make("/v1/units/long/stages", $$"""{ "to": "teardown", "person": "{{person}}", "notAvailable": [{ "requirement": "pre-strip-readings", "reason": "{{reason}}" }] }""");
+        await http.Make("/v1/units/long/sign-offs", $$"""{ "check": "interlock", "passed": false, "person": "{{person}}", "bench": "{{Long('B', 100)}}", "note": "{{words}}" }""");
+        var whole = await http.GetStringAsync("/units/long/record");
+        foreach (var said in new[] { customer, words, person, reason, "It failed", "Kept at the last gate" })
+            Assert.Contains(said, whole, StringComparison.Ordinal);
+        var pdf = await http.GetByteArrayAsync("/v1/units/long/record.pdf");
+        await File.WriteAllBytesAsync(Path.Combine(AppContext.BaseDirectory, "long-record.pdf"), pdf);
+        Assert.InRange(System.Text.RegularExpressions.Regex.Count(System.Text.Encoding.Latin1.GetString(pdf), "/Type /Page\\b"), 2, 12);
+    }
+
     private static int Count(SKBitmap picture, int rows, Func<SKColor, bool> what) =>
         Enumerable.Range(0, rows).Sum(y => Enumerable.Range(0, picture.Width).Count(x => what(picture.GetPixel(x, y))));
 }

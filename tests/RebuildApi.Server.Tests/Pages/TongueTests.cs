@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using RebuildApi.Server.Composition.Stages;
 using RebuildApi.Server.Pages;
 using RebuildApi.Server.Tests.Kit;
 using RebuildApi.TestKit;
@@ -18,6 +19,13 @@ public sealed partial class TongueTests
     }
 
     [Fact]
+    public void Every_requirement_of_a_gate_and_every_check_that_is_signed_for_has_words()
+    {
+        var wanted = Gates.All.Keys.SelectMany(r => new[] { "gate." + r, "fix." + r }).Concat(SignedChecks.All.SelectMany(c => new[] { "check." + c, "fix." + c }));
+        Assert.Empty(wanted.Except(PageWords.English.Keys));
+    }
+
+    [Fact]
     public async Task A_file_of_words_is_a_second_language_for_whoever_asks_for_it_and_leaves_no_english_behind()
     {
         await using var server = ShopServer.Open();
@@ -26,7 +34,8 @@ public sealed partial class TongueTests
         await File.WriteAllLinesAsync(Path.Combine(server.DataFolder, "words", "de.txt"), words.Prepend("# Every word in marks."));
         using var http = await server.WithUnit();
         http.DefaultRequestHeaders.AcceptLanguage.ParseAdd("de-CH, de;q=0.9, en;q=0.5");
-        foreach (var path in new[] { "/", "/shop", "/bench/u1", "/units/u1", "/units/u1/record", "/units/u1/assembly", "/units/u1/teardown" })
+        await http.Make("/v1/labels", """{ "unit": "u1" }""");
+        foreach (var path in new[] { "/", "/shop", "/bench/u1", "/units/u1", "/units/u1/record", "/units/u1/assembly", "/units/u1/teardown", "/units/u1/labels", "/sign-in", "/addresses", "/problems", "/problems/gate-not-met" })
         {
             var page = await http.GetStringAsync(path);
             Assert.Contains("<html lang=\"de\">", page, StringComparison.Ordinal);

@@ -18,20 +18,14 @@ public static class SignInPage
         routes.MapPost("/sign-out", SignOut).Open("it only forgets").WithMetadata(new Strict()).ExcludeFromDescription();
     }
 
-    private static IResult Show(HttpContext http, TokensAsked asked)
-    {
-        var w = PageWords.English;
-        return new Frame(w, w["sign-in.title"], "sign-in", Body(Caller.Of(http), asked, w), ["sign-in.js"], new { words = w.Script, signedIn = Caller.Of(http) is not null });
-    }
+    private static IResult Show(HttpContext http, TokensAsked asked, PageWords w) =>
+        new Frame(w, w["sign-in.title"], "sign-in", Body(Caller.Of(http), asked, w), ["sign-in.js"], new { words = w.Script("sign-in.js"), signedIn = Caller.Of(http) is not null });
 
     private static string Body(Caller? caller, TokensAsked asked, PageWords w)
     {
         if (!asked.Yes)
             return $"<p>{Page.Safe(w["sign-in.not-asked"])}</p>";
-        var standing = caller is null ? "" : $"""
-            <p class="big">{Page.Safe(w["sign-in.as", ("name", caller.Name), ("scope", caller.Scope.Word())])}</p>
-            <p><button type="button" id="out">{Page.Safe(w["sign-in.out"])}</button></p>
-            """;
+        var standing = caller is null ? "" : $"<p class=\"big\">{Page.Safe(w["sign-in.as", ("name", caller.Name), ("scope", caller.Scope.Word())])}</p>";
         return $"""
             {standing}
             <form id="sign-in" class="card stack">

@@ -94,8 +94,9 @@ const before = tests => [el('p', {}, say.wholeWords), ...tests.map(t => el('fiel
     data.tests[t.i] = shown;
     enter('/tests', { test: t.i, shown, ...who }, `${t.n}: ${text}`, '~whole');
   } }, text)))))];
-const seenAlready = place => (data.seen[place] ?? []).length ? el('ul', {}, data.seen[place].map(([id, text, sort, attribute]) => el('li', {}, text, ' ',
-  id ? el('button', { type: 'button', 'aria-label': say.correct + ': ' + text, onclick: () => { supersedes[sort === 'a' ? place + '/' + attribute : place] = id; heard.textContent = say.correctNow.replace('{what}', text); } }, say.correct) : null))) : null;
+const seenAlready = place => (data.seen[place] ?? []).length ? el('ul', { class: 'seen' }, data.seen[place].map(([id, text, sort, attribute]) => el('li', {}, el('span', {}, text),
+  id ? el('span', { class: 'row' }, el('button', { type: 'button', 'aria-label': say.correct + ': ' + text, onclick: () => { supersedes[sort === 'a' ? place + '/' + attribute : place] = id; heard.textContent = say.correctNow.replace('{what}', text); } }, say.correct), photos(id, text)) : null)),
+  data.seen[place].some(s => s[0]) ? el('li', { class: 'soft' }, say.photoSorts) : null) : null;
 const verdict = place => { const s = data.state[place]; return s ? el('p', { class: 'big' }, outcome(s.o, s.d ? say['d-' + s.d] : ''), s.t ? el('span', { class: 'soft' }, ' ' + s.t) : null) : null; };
 const sheetOf = part => {
   const kind = data.kinds[part.k], missing = missingAt(part.s), open = new Set(missing.map(m => m[2]));
@@ -132,7 +133,7 @@ function show(focus) {
   else if (kept) ([...view.querySelectorAll('input, button, select, a, h2')].find(e => held(e) === kept) ?? document.getElementById('now')).focus();
 }
 const go = (id, focus = 'now') => { current = id; show(focus); document.getElementById('now').scrollIntoView({ block: 'start' }); };
-const written = () => JSON.stringify([missingAt(current), data.seen[current], data.read, data.tests, data.tried.includes(current), data.state]);
+const written = () => JSON.stringify([missingAt(current), data.photos, data.seen[current], data.read, data.tests, data.tried.includes(current), data.state]);
 async function renew() {
   const before = queue.taken;
   try {

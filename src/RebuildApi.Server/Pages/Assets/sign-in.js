@@ -15,9 +15,6 @@ document.getElementById('sign-in')?.addEventListener('submit', event => {
   event.preventDefault();
   signIn(event.currentTarget.elements.token.value.trim());
 });
-document.getElementById('out')?.addEventListener('click', async () => {
-  try { await post('/sign-out', {}); location.replace('/sign-in'); } catch { said.textContent = say.away; }
-});
 const linked = location.hash.slice(1);
 if (linked) {
   // Out of the address before anything else, so that it is neither bookmarked nor seen over a shoulder.

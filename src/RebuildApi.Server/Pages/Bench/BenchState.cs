@@ -9,7 +9,7 @@ using RebuildApi.Storage;
 namespace RebuildApi.Server.Pages;
 
 /// <summary>What a bench has entered so far and what came of it, as the bench page's script takes it.</summary>
-public sealed class BenchState(Judged judged, ImmutableArray<TestDone> tests, PageWords words)
+public sealed class BenchState(Judged judged, ImmutableArray<TestDone> tests, ImmutableArray<Attachment> attachments, PageWords words)
 {
     private readonly Named _named = new(judged.Family, words.Language);
     private readonly ILookup<string, string> _places = judged.Answers.Parts
@@ -48,6 +48,10 @@ public sealed class BenchState(Judged judged, ImmutableArray<TestDone> tests, Pa
 
     /// <summary>Whether each test that was tried showed; of several results the newest.</summary>
     public IReadOnlyDictionary<string, bool> Tests => tests.GroupBy(t => t.Seen.Test, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Last().Seen.Shown, StringComparer.Ordinal);
+
+    /// <summary>The photos of each finding.</summary>
+    public IReadOnlyDictionary<string, string[]> Photos => attachments.Where(a => a.Finding is not null).GroupBy(a => a.Finding!, StringComparer.Ordinal)
+        .ToDictionary(g => g.Key, g => g.Select(a => a.Id).ToArray(), StringComparer.Ordinal);
 
     private static object Told(Outcome outcome, string? disposition, Reason? reason) => new
     {

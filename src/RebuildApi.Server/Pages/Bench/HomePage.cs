@@ -28,7 +28,7 @@ public static class HomePage
         return new Frame(w, w["home.title"], "bench", $"""
             {(units.IsEmpty ? $"<p>{Page.Safe(w["home.none"])}</p>" : $"<ul class=\"cards\">{cards}</ul>")}{more}
             {Intake(families, w)}
-            """, ["home.js"], new { words = w.Script, families = families.All.Select(f => Family(f, w)) });
+            """, ["home.js"], new { words = w.Script("home.js"), families = families.All.Select(f => Family(f, w)) });
     }
 
     private static string Card(Unit unit, PageWords w) => $"""
@@ -38,7 +38,7 @@ public static class HomePage
 
     private static string Intake(FamilyBook families, PageWords w) => $"""
         <h2>{Page.Safe(w["home.intake"])}</h2>
-        <form id="intake" class="card stack">
+        <form id="intake" class="card fields">
         {Field(w, "tag", "<input id=\"tag\" name=\"tag\" required maxlength=\"60\" autocomplete=\"off\">")}
         {Field(w, "family", $"<select id=\"family\" name=\"family\">{string.Concat(families.All.Select(f => $"<option value=\"{f.Family.Version.Id}\">{Page.Safe(f.Family.Name.In(w.Language))}</option>"))}</select>")}
         {Field(w, "person", "<input id=\"person\" name=\"person\" required maxlength=\"100\" autocomplete=\"off\">")}

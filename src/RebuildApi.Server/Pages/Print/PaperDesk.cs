@@ -22,7 +22,7 @@ public sealed class PaperDesk(Composition.Bench bench, Judging judging)
             "quote" => await Quote(file.Unit, w, cancellation),
             "teardown" => new TeardownPaper(judging.View(file).Family, file.Unit.Tag, show, w).Write(),
             "assembly" => new AssemblyPaper(judging.Judge(file), (await UnitPlan.Of(bench.Store, unit, null, cancellation))?.Answer, bench.Time.GetUtcNow(), w).Write(),
-            _ => new RecordPaper(judging.Judge(file), bench.Time.GetUtcNow(), w).Write(),
+            _ => new RecordPaper(judging.Judge(file), await RecordFacts.Of(bench.Store, unit, cancellation), bench.Time.GetUtcNow(), w).Write(),
         };
     }
 

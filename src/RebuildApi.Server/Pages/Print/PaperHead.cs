@@ -20,8 +20,10 @@ public sealed class PaperHead(Judged judged, DateTimeOffset now, PageWords w)
     /// <summary>Whose rules, exactly.</summary>
     public Prose Rules => new(
         w["record.rules", ("hash", judged.Answers.Rules.DeclarationSha256[..12]), ("engine", judged.Answers.Rules.Engine),
-            ("policy", judged.View.Snapshot.Policy.Version), ("inputs", judged.View.InputsSha256[..12])],
+            ("policy", judged.View.Snapshot.Policy.Version), ("inputs", judged.View.InputsSha256[..12])] + Plugin,
         IsSoft: true);
+
+    private string Plugin => judged.Answers.Rules.Plugin is { } p ? " " + w["record.plugin", ("id", p.Id), ("version", p.Version), ("hash", p.Sha256[..Math.Min(12, p.Sha256.Length)])] : "";
 
     /// <summary>The cautions.</summary>
     public Bullets Cautions => new(Composition.Cautions.Of(judged.Family, Metric));

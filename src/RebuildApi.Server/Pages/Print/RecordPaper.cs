@@ -9,7 +9,7 @@ using RebuildApi.Storage;
 namespace RebuildApi.Server.Pages;
 
 /// <summary>What goes out with a gearbox: what was seen and read on each part, by whom, with what, between which limits, and what came of it.</summary>
-public sealed class RecordPaper(Judged judged, DateTimeOffset now, PageWords w)
+public sealed class RecordPaper(Judged judged, RecordFacts facts, DateTimeOffset now, PageWords w)
 {
     private static readonly Display Metric = new(Inches: false, AsSent: false);
     private readonly PaperHead _head = new(judged, now, w);
@@ -33,6 +33,8 @@ public sealed class RecordPaper(Judged judged, DateTimeOffset now, PageWords w)
         new Grid(
             PaperHead.Columns(w, ("assembly.clearance", 3), ("record.value", 1.8), ("assembly.window", 2), ("record.outcome", 1.6)),
             [.. _sheet.Clearances.Select(c => new Row([new Cell(c.Name), new Cell(Shown.Of(c.Gap)), new Cell(Shown.Of(c.Verdict.Against)), Told(Kebab.Of(c.Outcome))]))], w["record.none"]),
+        new Heading(w["record.as-built"]),
+        new AsBuilt(judged, facts, _sheet.Clearances, w).Write(By),
         new Heading(w["record.pairings"]),
         new Grid(
             PaperHead.Columns(w, ("record.pairing", 5), ("record.outcome", 2)),
@@ -41,8 +43,10 @@ public sealed class RecordPaper(Judged judged, DateTimeOffset now, PageWords w)
         new Grid(
             PaperHead.Columns(w, ("record.about", 2.2), ("record.choice", 1.2), ("record.reason", 3.4), ("record.by", 2.2)),
             [.. judged.File.Decisions.Select(d => Row.Of(_named.Subject(d.Subject), d.Choice, d.Reason, $"{d.Person}, {PaperHead.Minute(d.At)}"))], w["record.none"]),
+        .. new RecordHistory(judged, facts, _named, w).Write(),
         new Heading(w["record.instruments"]),
         Instruments(),
+        .. facts.Attachments.IsEmpty ? ImmutableArray<Block>.Empty : [new Heading(w["unit.photos"]), Photos()],
         new Heading(w["record.cautions"]),
         _head.Cautions,
         _head.Sign("record.builder", "record.checker", "record.tester", "record.receiver"),
@@ -73,7 +77,8 @@ public sealed class RecordPaper(Judged judged, DateTimeOffset now, PageWords w)
         new Cell(Shown.Of(v.Against)), Told(Kebab.Of(v.Outcome)), new Cell(read.Length > 0 ? By(read[^1].Taken) : ""),
     ]);
 
-    private static string AsSent(Reading r) => r.AsSent == "tight" ? r.AsSent : $"{r.AsSent} {r.Unit}";
+    /// <summary>A reading as it was sent.</summary>
+    internal static string AsSent(Reading r) => r.AsSent == "tight" ? r.AsSent : $"{r.AsSent} {r.Unit}";
 
     private string Saw(string place, Observation seen) => seen switch
     {
@@ -96,4 +101,8 @@ public sealed class RecordPaper(Judged judged, DateTimeOffset now, PageWords w)
             $"{i.Name} ({i.State.Id})", Shown.Of(i.State.Resolution), i.State.LimitOfError is { } error ? Shown.Of(error) : w["record.unknown"],
             i.State.CalibrationDue is { } day ? PaperHead.Day(day) : w["record.unknown"]))],
         w["record.none"]);
+
+    private Grid Photos() => new(
+        PaperHead.Columns(w, ("record.photo", 3.4), ("sign.by", 1.6), ("sign.when", 1.6), ("record.hash", 3)),
+        [.. facts.Attachments.Select(a => Row.Of($"{a.Note ?? w["unit.photo-whole"]} ({a.MediaType})", a.Person, PaperHead.Minute(a.Time), a.Sha256))], w["record.none"]);
 }

@@ -13,10 +13,13 @@ public static class LabelPage
         routes.MapPage("/units/{unit}/labels", OfUnit);
     }
 
-    private static async Task<IResult> One(string label, LabelDesk desk, IStore store, CancellationToken cancellation) =>
-        Shown([await desk.Find(label, cancellation)], [await Words(await desk.Find(label, cancellation), store, cancellation)]);
+    private static async Task<IResult> One(string label, LabelDesk desk, IStore store, PageWords w, CancellationToken cancellation)
+    {
+        var found = await desk.Find(label, cancellation);
+        return Shown([found], [await Words(found, store, cancellation)], w);
+    }
 
-    private static async Task<IResult> OfUnit(string unit, Composition.Bench bench, CancellationToken cancellation)
+    private static async Task<IResult> OfUnit(string unit, Composition.Bench bench, PageWords w, CancellationToken cancellation)
     {
         var file = await bench.File(unit, cancellation);
         var labels = (await bench.Store.All<PartLabel>(new ShopFilter(unit), cancellation)).ToList();
@@ -25,7 +28,7 @@ public static class LabelPage
         var words = new List<string>();
         foreach (var label in labels)
             words.Add(await Words(label, bench.Store, cancellation));
-        return Shown(labels, words);
+        return Shown(labels, words, w);
     }
 
     /// <summary>What stands under the code: the tag of a unit, the kind of a part.</summary>
@@ -33,9 +36,8 @@ public static class LabelPage
         ? (await store.Unit(unit, cancellation))?.Tag ?? unit
         : (await store.Part(label.Component!, cancellation))?.Revisions.LastOrDefault()?.Component.Kind ?? label.Component!;
 
-    private static Frame Shown(List<PartLabel> labels, List<string> words)
+    private static Frame Shown(List<PartLabel> labels, List<string> words, PageWords w)
     {
-        var w = PageWords.English;
         var drawings = labels.Zip(words, (l, text) => $"<li class=\"card\">{new LabelDrawing(l.Code, text).Document()}</li>");
         return new Frame(w, w["label.title"], "shop", labels.Count == 0 ? $"<p>{Page.Safe(w["label.none"])}</p>" : $"<ul class=\"cards\">{string.Concat(drawings)}</ul>");
     }

@@ -24,6 +24,7 @@ public sealed class PlanSection(IStore store, PlanDesk desk, TimeProvider time)
         var (sums, named) = (new Sums(rates), new Named(judged.Family, w.Language));
         return $"""
             <p>{Page.Safe(plan.Choice is { } c ? w["plan.chosen", ("person", c.Person), ("when", PaperHead.Minute(c.Time))] : w["plan.not-chosen"])} {(stands ? "" : $"<span class=\"o o-inconclusive\">{Page.Safe(w["plan.old"])}</span>")}</p>
+            {(plan.Choice is null ? $"<p class=\"row noprint\"><button type=\"button\" class=\"main\" id=\"choose-plan\" data-plan=\"{plan.Kept.Id}\">{Page.Safe(w["plan.choose"])}</button></p>" : "")}
             <figure class="card">{new PlanDrawing(plan.Answer, judged.Family, sums.Of, w).Draw().Inside}</figure>
             {Price(plan.Answer, await Standing.Of(store, unit, cancellation), sums, w, unit)}
             {Orders(kit, sums, w)}{Picks(kit, w)}

@@ -26,7 +26,7 @@ public static class ShopPage
         foreach (var unit in open.Take(MostUnits))
         {
             if (await store.File(unit.Id, cancellation) is { } file)
-                rows.Add((unit.Stage, Tables.Row($"<a href=\"/units/{unit.Id}\">{Page.Safe(unit.Tag)}</a>", Page.Safe(unit.Family.Id), Blocks(file, judging, w))));
+                rows.Add((unit.Stage, Tables.Row($"<a href=\"/units/{unit.Id}\">{Page.Safe(unit.Tag)}</a>", $"<span class=\"one\">{Page.Safe(unit.Family.Id)}</span>", Blocks(file, judging, w))));
         }
 
         var instruments = (await store.Instruments(null, 500, cancellation)).Items;

@@ -5,7 +5,7 @@ using RebuildApi.Engine.Reasons;
 using RebuildApi.Server.Composition;
 using RebuildApi.Server.Composition.Stages;
 using RebuildApi.Server.Wire;
-using RebuildApi.Server.Wire.Stages;
+using RebuildApi.Storage;
 
 namespace RebuildApi.Server.Pages;
 
@@ -29,12 +29,15 @@ public static class UnitPage
         return new Frame(w, title, "bench", $"""
             <p id="changed" class="note" role="status" hidden>{Page.Safe(w["unit.changed"])} <a href="/units/{file.Unit.Id}">{Page.Safe(w["unit.reload"])}</a></p>
             {Head(judged, w)}
-            {Gate(await stages.Of(unit, cancellation), w)}
+            {Who(w)}
+            {new StageSection(await stages.Of(unit, cancellation), named, w).Write()}
+            {new SignOffSection(file, await bench.Store.All<SignOff>(new ShopFilter(unit), cancellation), w).Write()}
             <h2>{Page.Safe(w["unit.blocks"])}</h2>{Blocks(judged, named, w)}
             <h2>{Page.Safe(w["unit.plan"])}</h2>{await plans.Of(judged, w, cancellation)}
-            <h2>{Page.Safe(w["unit.clearances"])}</h2>{string.Concat(Worst(judged).Select((c, i) => Clearance(c, judged, i < MostDrawings, named, w)))}
+            <h2>{Page.Safe(w["unit.clearances"])}</h2>{string.Concat(Worst(judged).Select((c, i) => Clearance(c, judged, i < MostDrawings && c.Combined.Value is not null, named, w)))}
             <h2>{Page.Safe(w["unit.parts"])}</h2>{new ShaftSection(judged, named, w).Write()}
-            """, ["unit.js"], new { words = w.Script, unit = file.Unit.Id });
+            {new PhotoSection(file, await bench.Store.All<Attachment>(new ShopFilter(unit), cancellation), named, w).Write()}
+            """, ["unit.js"], new { words = w.Script("unit.js"), unit = file.Unit.Id });
     }
 
     private static string Head(Judged judged, PageWords w)
@@ -51,21 +54,11 @@ public static class UnitPage
             """;
     }
 
-    private static string Gate(StagesWire stages, PageWords w)
-    {
-        var left = stages.LeftOut.Select(l => $"<li>{Page.Safe(w["unit.left-out", ("what", Gates.All[l.Requirement].Name), ("reason", l.Reason ?? ""), ("person", l.Person ?? "")])}</li>");
-        if (stages.Next is not { } next)
-            return $"<ul>{string.Concat(left)}</ul>";
-        return $"<h2>{Page.Safe(w["unit.gate", ("to", w["stage." + next.To])])}</h2><ul>{string.Concat(left)}{string.Concat(next.Requirements.Select(r => Asked(r, w)))}</ul>";
-    }
-
-    private static string Asked(RequirementWire asked, PageWords w)
-    {
-        if (asked.Met)
-            return $"<li>{Page.Safe(w["unit.met", ("what", asked.Name)])}</li>";
-        var more = asked.Unmet.Length > 1 ? " " + w["shop.more", ("n", (asked.Unmet.Length - 1).ToString(CultureInfo.InvariantCulture))] : "";
-        return $"<li><strong>{Page.Safe(w["unit.unmet", ("what", asked.Name)])}</strong> {Page.Safe($"{asked.Unmet[0].Words} {asked.Unmet[0].Fix}{more}")}</li>";
-    }
+    // Who moves it on, signs or plans says so once for all forms of the page.
+    private static string Who(PageWords w) => $"""
+        <div class="row card noprint"><div><label for="person">{Page.Safe(w["home.person"])}</label><input id="person" maxlength="100" autocomplete="off"></div>
+        <div><label for="bench">{Page.Safe(w["bench.place"])}</label><input id="bench" maxlength="100" autocomplete="off"></div></div><p id="told" role="status" class="soft"></p>
+        """;
 
     private static string Blocks(Judged judged, Named named, PageWords w)
     {
