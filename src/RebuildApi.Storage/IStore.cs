@@ -142,6 +142,9 @@ public interface IStore : IAsyncDisposable
     /// <summary>The delivery of one event to a receiver, or null.</summary>
     ValueTask<Delivery?> Delivery(string webhook, long sequence, CancellationToken cancellation);
 
+    /// <summary>Whether other copies of the service may work on the same records.</summary>
+    bool IsShared { get; }
+
     /// <summary>
     /// Takes up a duty that only one of the copies of the service may have at a time, such as sending webhooks; waits while another has it. Ended by
     /// disposing, and for the next one to take up when this copy or its connection dies.

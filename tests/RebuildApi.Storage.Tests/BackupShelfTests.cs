@@ -106,7 +106,7 @@ public class BackupShelfTests
         await temp.Close();
         File.Delete(photo);
         var from = ShelfOf(temp).Check(made.Path, ChainQuestion.Plain, default);
-        var restore = new BackupRestore(Path.GetDirectoryName(temp.Options.Path)!, temp.Options);
+        var restore = new BackupRestore(temp.PathTo(BackupShelf.AttachmentFolder), temp.Options);
 
         var steps = await restore.Steps(from);
         Assert.Contains(steps, s => s.Contains("copy 1 of 1 attachments", StringComparison.Ordinal));

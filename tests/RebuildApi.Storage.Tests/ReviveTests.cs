@@ -14,7 +14,7 @@ public class ReviveTests
     {
         await temp.Close();
         var from = ShelfOf(temp).Check(backup, ChainQuestion.Plain, default);
-        return await new BackupRestore(Path.GetDirectoryName(temp.Options.Path)!, temp.Options).Run(from, "Ada", default);
+        return await new BackupRestore(temp.PathTo(BackupShelf.AttachmentFolder), temp.Options).Run(from, "Ada", default);
     }
 
     private static async Task<string> Backup(TempStore temp)

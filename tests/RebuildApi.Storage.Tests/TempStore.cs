@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Data.Common;
 using System.Text;
-using System.Text.RegularExpressions;
 using Dapper;
 using Microsoft.Data.Sqlite;
 using Microsoft.Extensions.Time.Testing;
@@ -16,7 +15,7 @@ namespace RebuildApi.Storage.Tests;
 /// <summary>
 /// A store in a folder of its own, or in a schema of its own when the tests are run against PostgreSQL (<c>REBUILD_TEST_POSTGRES</c>); gone at the end of the test.
 /// </summary>
-public sealed partial class TempStore : IAsyncDisposable
+public sealed class TempStore : IAsyncDisposable
 {
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("store-test-");
     private readonly List<TempSchema> _schemas = [];
@@ -68,13 +67,13 @@ public sealed partial class TempStore : IAsyncDisposable
     public void Meddle(string sql)
     {
         using var connection = Open();
-        connection.Execute(_schemas.Count == 0 ? sql : Translated(sql));
+        connection.Execute(_schemas.Count == 0 ? sql : TempSchema.Translated(sql));
     }
 
     public IReadOnlyList<string> Ask(string sql)
     {
         using var connection = Open();
-        return connection.Query<string>(_schemas.Count == 0 ? sql : Translated(sql)).AsList();
+        return connection.Query<string>(_schemas.Count == 0 ? sql : TempSchema.Translated(sql)).AsList();
     }
 
     /// <summary>The same over a connection as the service opens it; the answer to the last of several questions.</summary>
@@ -111,18 +110,6 @@ public sealed partial class TempStore : IAsyncDisposable
         connection.Open();
         return connection;
     }
-
-    private static string Translated(string sql) => BytesOf().Replace(
-        Trigger().Replace(sql, "DROP TRIGGER $1$2_is_not_$3 ON $2")
-            .Replace("PRAGMA foreign_keys = OFF", "SET session_replication_role = replica", StringComparison.Ordinal)
-            .Replace("CAST('the secret' AS BLOB)", "convert_to('the secret', 'UTF8')", StringComparison.Ordinal),
-        "'\\x$1'::bytea");
-
-    [GeneratedRegex(@"DROP TRIGGER (IF EXISTS )?(\w+?)_is_not_(changed|removed)")]
-    private static partial Regex Trigger();
-
-    [GeneratedRegex(@"X'([0-9A-F]*)'")]
-    private static partial Regex BytesOf();
 }
 
 /// <summary>Requests and answers for tests.</summary>

@@ -1,3 +1,6 @@
+using System.Security.Cryptography;
+using System.Text;
+using System.Text.RegularExpressions;
 using Npgsql;
 
 namespace RebuildApi.TestKit;
@@ -6,12 +9,21 @@ namespace RebuildApi.TestKit;
 /// A schema of its own in the PostgreSQL database that <c>REBUILD_TEST_POSTGRES</c> names, gone at the end. The database belongs to the role of that connection,
 /// which is a plain one; its server is a throw-away one that trusts <c>postgres</c> too, since a test that meddles needs more than the service has.
 /// </summary>
-public sealed class TempSchema : IDisposable
+public sealed partial class TempSchema : IDisposable
 {
     private const string Switch = "REBUILD_TEST_POSTGRES";
-    private readonly string _name = "t_" + Path.GetRandomFileName().Replace(".", "", StringComparison.Ordinal);
+    private readonly string _name;
 
-    public TempSchema() => Run(Server!, $"CREATE SCHEMA {_name}");
+    public TempSchema()
+        : this(Path.GetRandomFileName().Replace(".", "", StringComparison.Ordinal))
+    {
+    }
+
+    private TempSchema(string name)
+    {
+        _name = "t_" + name;
+        Run(Server!, $"CREATE SCHEMA IF NOT EXISTS {_name}");
+    }
 
     /// <summary>The connection to the server that tests use; null when they use files.</summary>
     public static string? Server => Environment.GetEnvironmentVariable(Switch) is { Length: > 0 } text ? text : null;
@@ -19,11 +31,26 @@ public sealed class TempSchema : IDisposable
     /// <summary>A schema when tests use a server; null when they use files.</summary>
     public static TempSchema? WhereAsked() => Server is null ? null : new TempSchema();
 
+    /// <summary>The schema that belongs to a folder, the same one each time, when tests use a server; null when they use files.</summary>
+    public static TempSchema? Of(DirectoryInfo folder) => Server is null
+        ? null
+        : new TempSchema(Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(folder.FullName)))[..24]);
+
     /// <summary>The connection that a store is opened with; the server lists it under the name of the schema.</summary>
     public string Connection => With(Server!, b => (b.SearchPath, b.ApplicationName) = (_name, _name));
 
     /// <summary>A connection to the same schema that nothing holds back.</summary>
     public string Master => With(Connection, b => b.Username = "postgres");
+
+    /// <summary>What a test says to the engine in the process, in the words of this one.</summary>
+    public static string Translated(string sql) => BytesOf().Replace(
+        Trigger().Replace(sql, "DROP TRIGGER $1$2_is_not_$3 ON $2")
+            .Replace("PRAGMA foreign_keys = OFF", "SET session_replication_role = replica", StringComparison.Ordinal)
+            .Replace("CAST('the secret' AS BLOB)", "convert_to('the secret', 'UTF8')", StringComparison.Ordinal),
+        "'\\x$1'::bytea");
+
+    /// <summary>Does something to the tables behind the service's back, in the words of the engine in the process.</summary>
+    public void Meddle(string sql) => Run(Master, Translated(sql));
 
     public void Dispose()
     {
@@ -31,6 +58,12 @@ public sealed class TempSchema : IDisposable
             NpgsqlConnection.ClearPool(pool);
         Run(Master, $"DROP SCHEMA {_name} CASCADE");
     }
+
+    [GeneratedRegex(@"DROP TRIGGER (IF EXISTS )?(\w+?)_is_not_(changed|removed)")]
+    private static partial Regex Trigger();
+
+    [GeneratedRegex(@"X'([0-9A-F]*)'")]
+    private static partial Regex BytesOf();
 
     private static string With(string connection, Action<NpgsqlConnectionStringBuilder> change)
     {

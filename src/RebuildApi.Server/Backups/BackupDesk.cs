@@ -11,7 +11,7 @@ public sealed class BackupDesk(IServiceProvider services, IOptions<ServerOptions
     private volatile FailedBackup? _failed;
 
     /// <summary>The backups that are there.</summary>
-    public BackupShelf Shelf { get; } = BackupShelf.Of(options.Value.DataFolder, options.Value.BackupFolder, StoreOf(options.Value, time));
+    public BackupShelf Shelf { get; } = Records.Backups(options.Value, null, time);
 
     /// <summary>The last attempt, when it failed and none succeeded since.</summary>
     public FailedBackup? Failed => _failed;
@@ -39,13 +39,15 @@ public sealed class BackupDesk(IServiceProvider services, IOptions<ServerOptions
         }
     }
 
+    /// <summary>Waits until no other copy of the service makes one; null when there can be no other.</summary>
+    public async Task<IDuty?> Turn(CancellationToken cancellation) =>
+        Records.Of(options.Value, time).Database is null ? null : await services.GetRequiredService<IStore>().TakeUp("backups", cancellation);
+
     /// <summary>Removes the oldest of those that were made by themselves.</summary>
     public ImmutableArray<string> Prune() => Shelf.Prune(options.Value.BackupsKept);
 
     /// <inheritdoc/>
     public void Dispose() => _one.Dispose();
-
-    private static StoreOptions StoreOf(ServerOptions options, TimeProvider time) => new(Path.Combine(options.DataFolder, BackupShelf.Database), time);
 }
 
 /// <summary>A backup that could not be made.</summary>

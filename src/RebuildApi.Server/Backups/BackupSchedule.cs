@@ -23,9 +23,11 @@ public sealed partial class BackupSchedule(BackupDesk desk, IOptions<ServerOptio
     {
         try
         {
-            // A backup asked for by a person counts too: what matters is that there is one.
-            var newest = desk.Shelf.List().Where(b => b.Verified).Select(b => b.Manifest?.Made).FirstOrDefault();
-            if (newest >= times.LastDue(time.GetUtcNow()))
+            if (!IsDue(times))
+                return;
+            // Copies that share the folder make one between them.
+            await using var turn = await desk.Turn(stop);
+            if (!IsDue(times))
                 return;
             var made = await desk.Make(BackupManifest.BySchedule, stop);
             LogMade(log, made.Path, made.Manifest!.Entries, made.Manifest.Head);
@@ -37,6 +39,10 @@ public sealed partial class BackupSchedule(BackupDesk desk, IOptions<ServerOptio
             LogFailed(log, e.Message);
         }
     }
+
+    // A backup asked for by a person counts too: what matters is that there is one.
+    private bool IsDue(BackupTimes times) =>
+        !(desk.Shelf.List().Where(b => b.Verified).Select(b => b.Manifest?.Made).FirstOrDefault() >= times.LastDue(time.GetUtcNow()));
 
     [LoggerMessage(LogLevel.Information, "Backup {Path} made and checked: {Entries} entries, head {Head}")]
     private static partial void LogMade(ILogger log, string path, long entries, string head);

@@ -41,7 +41,7 @@ public static class EraseCommand
     {
         await using var store = shop.OpenToWrite();
         var desk = new ErasureDesk(
-            store, new OldCopies(shop.Backups(null), shop.Path, shop.Settings.BackupsKept), new AttachmentFolder(Path.Combine(shop.Path, AttachmentFolder.Name)), new SortableIds(TimeProvider.System));
+            store, new OldCopies(shop.Backups(null), shop.Path, shop.Settings.BackupsKept), new AttachmentFolder(shop.Settings.Attachments), new SortableIds(TimeProvider.System));
         try
         {
             var answer = await desk.Run(TokenDesk.ByCommand("erase") with { DryRun = dryRun }, asked, cancellation);

@@ -30,6 +30,7 @@ public static class RestoreCommand
 
     internal static async Task<int> Run(ShopFolder shop, string backup, bool dryRun, string person, TextWriter output, CancellationToken cancellation)
     {
+        shop.RequireFile();
         Directory.CreateDirectory(shop.Path);
         var from = shop.Backups(null).Check(backup, new ChainQuestion(Progress: Bar.On("entries")), cancellation);
         if (!from.Verified)
@@ -40,7 +41,7 @@ public static class RestoreCommand
             return 1;
         }
 
-        var restore = new BackupRestore(shop.Path, shop.Database);
+        var restore = new BackupRestore(shop.Settings.Attachments, shop.Database);
         var steps = await restore.Steps(from);
         await output.WriteLineAsync(dryRun ? "The backup verifies. Restoring it would:" : "The backup verifies. Restoring it:");
         foreach (var step in steps)

@@ -1,6 +1,5 @@
 using System.CommandLine;
 using RebuildApi.Storage;
-using RebuildApi.Storage.Sqlite;
 
 namespace RebuildApi.Server.Commands;
 
@@ -10,39 +9,51 @@ internal sealed class ShopFolder(ServerOptions options)
     /// <summary>The option that names another folder.</summary>
     public static Option<string?> Option() => new("--data")
     {
-        Description = "The shop's data folder; the one that the service's settings name when not said.",
+        Description = "The shop's data folder with the records in a file; what the service's settings name when not said.",
         HelpName = "folder",
     };
 
     /// <summary>The shop that was asked for.</summary>
     public static ShopFolder Of(string? folder) =>
-        new(RebuildApplication.Settings(folder is null ? [] : [$"--{ServerOptions.Section}:{nameof(ServerOptions.DataFolder)}={folder}"]));
+        new(RebuildApplication.Settings(folder is null ? [] : [Said(nameof(ServerOptions.DataFolder), folder), Said(nameof(ServerOptions.Database), "")]));
 
     public string Path => options.DataFolder;
 
     public ServerOptions Settings => options;
 
-    public StoreOptions Database => new(System.IO.Path.Combine(options.DataFolder, BackupShelf.Database), TimeProvider.System);
+    public StoreOptions Database => Records.Of(options, TimeProvider.System);
 
     /// <summary>Opens it for reading, whether or not the service runs.</summary>
-    public SqliteStore OpenToRead()
+    public IStore OpenToRead()
     {
         RequireDatabase();
-        return SqliteStore.Open(Database with { ReadOnly = true });
+        return Stores.Open(Database with { ReadOnly = true });
     }
 
     /// <summary>Opens it for a change that the service, when it runs, sees too.</summary>
-    public SqliteStore OpenToWrite()
+    public IStore OpenToWrite()
     {
         RequireDatabase();
-        return SqliteStore.Open(Database);
+        return Stores.Open(Database);
     }
 
-    public BackupShelf Backups(string? folder) => BackupShelf.Of(Path, folder ?? options.BackupFolder, Database);
+    public BackupShelf Backups(string? folder) => Records.Backups(options, folder, TimeProvider.System);
+
+    /// <summary>Refuses what only works on a file.</summary>
+    public void RequireFile()
+    {
+        if (Database.Database is not null)
+        {
+            throw new InvalidOperationException(
+                "The records are in PostgreSQL, and a backup holds a file. To put it there: export FILE --data BACKUP, then import FILE into a database that has nothing of this shop.");
+        }
+    }
+
+    private static string Said(string setting, string value) => $"--{ServerOptions.Section}:{setting}={value}";
 
     private void RequireDatabase()
     {
-        if (!File.Exists(Database.Path))
+        if (Database.Database is null && !File.Exists(Database.Path))
             throw new FileNotFoundException($"There is no database {System.IO.Path.GetFullPath(Database.Path)}; name the shop's folder with --data.");
     }
 }

@@ -38,6 +38,7 @@ public static class DemoCommand
             await using var app = RebuildApplication.Create(
             [
                 $"--Rebuild:DataFolder={folder.FullName}",
+                "--Rebuild:Database=",
                 $"--Rebuild:Listen=http://127.0.0.1:{port.ToString(CultureInfo.InvariantCulture)}",
                 "--Logging:LogLevel:Default=Warning",
             ]);

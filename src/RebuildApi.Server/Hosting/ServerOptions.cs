@@ -11,6 +11,21 @@ public sealed record ServerOptions
     /// <summary>Where the shop's records lie; made when it does not exist.</summary>
     public string DataFolder { get; init; } = "data";
 
+    /// <summary>
+    /// Connection to a PostgreSQL database that keeps the records, such as <c>Host=db;Database=rebuild;Username=rebuild;Password=…</c>; a file in
+    /// <see cref="DataFolder"/> when not said.
+    /// </summary>
+    public string? Database { get; init; }
+
+    /// <summary>The shop whose records are read and written; shops that share a database see nothing of each other.</summary>
+    public string Shop { get; init; } = "main";
+
+    /// <summary>Where photos and documents lie; <c>attachments</c> in the data folder when not said. Copies of the service over one database share it.</summary>
+    public string? AttachmentFolder { get; init; }
+
+    /// <summary>Where the keys lie that open the secrets of receivers; <c>keys</c> in the data folder when not said. Copies of the service over one database share it.</summary>
+    public string? KeyFolder { get; init; }
+
     /// <summary>Where the shipped plug-ins lie, one folder each; beside the program when not said.</summary>
     public string? PluginFolder { get; init; }
 
@@ -102,6 +117,12 @@ public sealed record ServerOptions
     /// which is always allowed.
     /// </summary>
     public string[] WebhookReceivers { get; init; } = ["127.0.0.0/8", "::1/128"];
+
+    /// <summary>Where the keys lie.</summary>
+    public string Keys => KeyFolder ?? Path.Combine(DataFolder, Webhooks.SecretKeeper.Folder);
+
+    /// <summary>Where photos and documents lie.</summary>
+    public string Attachments => AttachmentFolder ?? Path.Combine(DataFolder, Storage.AttachmentFolder.Name);
 
     /// <summary>Whether tokens are asked for.</summary>
     public bool AsksForTokens => Access == Tokens;

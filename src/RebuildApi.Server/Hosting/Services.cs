@@ -16,7 +16,6 @@ using RebuildApi.Server.Requests.Shapes;
 using RebuildApi.Server.Results;
 using RebuildApi.Server.Webhooks;
 using RebuildApi.Storage;
-using RebuildApi.Storage.Sqlite;
 
 namespace RebuildApi.Server;
 
@@ -38,7 +37,7 @@ public static class Services
         services.AddSingleton(TimeProvider.System);
         services.AddSingleton<IIdSource, SortableIds>();
         services.AddSingleton<ShapeBook>();
-        services.AddSingleton<IStore>(s => SqliteStore.Open(StoreOf(s.GetRequiredService<IOptions<ServerOptions>>().Value, s.GetRequiredService<TimeProvider>())));
+        services.AddSingleton<IStore>(s => Stores.Open(StoreOf(s.GetRequiredService<IOptions<ServerOptions>>().Value, s.GetRequiredService<TimeProvider>())));
         services.AddSingleton<IPluginCatalog>(s => PluginCatalog.Open(PluginsOf(s.GetRequiredService<IOptions<ServerOptions>>().Value, s.GetRequiredService<TimeProvider>())));
         services.AddAccess();
         services.AddHostedService<DropWatching>();
@@ -53,7 +52,7 @@ public static class Services
         services.AddSingleton<DecisionDesk>();
         services.AddSingleton<Rejudging>();
         services.AddSingleton<EditionDesk>();
-        services.AddSingleton(s => new AttachmentFolder(Path.Combine(s.GetRequiredService<IOptions<ServerOptions>>().Value.DataFolder, AttachmentFolder.Name)));
+        services.AddSingleton(s => new AttachmentFolder(s.GetRequiredService<IOptions<ServerOptions>>().Value.Attachments));
         services.AddSingleton<AttachmentDesk>();
         services.AddSingleton<LabelDesk>();
         services.AddSingleton<StageDesk>();
@@ -81,6 +80,7 @@ public static class Services
         services.AddSingleton<ErasureDesk>();
         services.AddHostedService<SettingsRecord>();
         services.AddHostedService<BackupSchedule>();
+        services.AddHostedService<ApprovalsOfOthers>();
         services.AddWebhooks();
         services.AddSystemd();
         services.AddWindowsService();
@@ -124,7 +124,7 @@ public static class Services
     private static StoreOptions StoreOf(ServerOptions options, TimeProvider time)
     {
         Directory.CreateDirectory(options.DataFolder);
-        return new StoreOptions(Path.Combine(options.DataFolder, "shop.db"), time);
+        return Records.Of(options, time);
     }
 
     /// <summary>Where plug-ins lie and who is trusted.</summary>

@@ -73,7 +73,7 @@ public static class SettingsCheck
     /// <summary>What only the setting's own reader knows.</summary>
     private static IEnumerable<string> FaultsOf(ServerOptions options)
     {
-        Action[] readers = [() => Listening.Checked(options), () => Certificate.Check(options), () => BackupTimes.Of(options.BackupAt, TimeZoneInfo.Utc), () => Telemetry.Checked(options.TelemetryTo)];
+        Action[] readers = [() => Records.Check(options), () => Listening.Checked(options), () => Certificate.Check(options), () => BackupTimes.Of(options.BackupAt, TimeZoneInfo.Utc), () => Telemetry.Checked(options.TelemetryTo)];
         foreach (var reader in readers)
         {
             if (Said(reader) is { } fault)

@@ -11,7 +11,7 @@ namespace RebuildApi.Server;
 public sealed partial class SettingsRecord(IServiceProvider services, IOptions<ServerOptions> options, ILogger<SettingsRecord> log) : IHostedService
 {
     private static readonly WriteRequest Start = new("service", "start", null, "", DryRun: false);
-    private static readonly string[] Secrets = ["password", "secret", "key", "token"];
+    private static readonly string[] Secrets = ["password", "secret", "key", "token", "database"];
 
     /// <inheritdoc/>
     public async Task StartAsync(CancellationToken cancellationToken)

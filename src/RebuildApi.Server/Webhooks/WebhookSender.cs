@@ -4,7 +4,7 @@ using RebuildApi.Storage;
 
 namespace RebuildApi.Server.Webhooks;
 
-/// <summary>Keeps one loop running for each receiver that stands, for as long as the service runs.</summary>
+/// <summary>Keeps one loop running for each receiver that stands, for as long as the service runs. Of several copies of the service one sends.</summary>
 /// <param name="services">Where the records come from; they may not be readable yet when the service starts.</param>
 /// <param name="courier">Sends.</param>
 /// <param name="time">The clock.</param>
@@ -31,23 +31,62 @@ public sealed partial class WebhookSender(IServiceProvider services, Courier cou
     public Patience Of(string webhook) => _patience.GetOrAdd(webhook, _ => new Patience(time));
 
     /// <inheritdoc/>
-    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
-    {
-        Changed();
-        await foreach (var recovered in _news.Reader.ReadAllAsync(stoppingToken))
-        {
-            if (recovered is not null)
-                await End(recovered);
-            await Refresh(stoppingToken);
-        }
-    }
+    protected override Task ExecuteAsync(CancellationToken stoppingToken) =>
+        Duties.Keep(services.GetRequiredService<IStore>, "webhooks", Send, why => CanNotRead(log, why), time, stoppingToken);
 
     /// <inheritdoc/>
     public override async Task StopAsync(CancellationToken cancellationToken)
     {
         await base.StopAsync(cancellationToken);
+        await EndAll();
+    }
+
+    private async Task EndAll()
+    {
         foreach (var webhook in _running.Keys.ToArray())
             await End(webhook);
+    }
+
+    private async Task Send(IStore store, CancellationToken stop)
+    {
+        Changed();
+        var others = store.IsShared ? HearOthers(store, stop) : Task.CompletedTask;
+        try
+        {
+            await foreach (var recovered in _news.Reader.ReadAllAsync(stop))
+            {
+                if (recovered is not null)
+                    await End(recovered);
+                await Refresh(stop);
+            }
+        }
+        finally
+        {
+            await others.ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+            await EndAll();
+        }
+    }
+
+    // Receivers may be set up or changed through another copy.
+    private async Task HearOthers(IStore store, CancellationToken stop)
+    {
+        while (!stop.IsCancellationRequested)
+        {
+            try
+            {
+                await foreach (var events in store.After((await store.Head(stop)).Sequence, stop))
+                {
+                    if (events.Any(e => e.Kind == Webhook.Table.Kind))
+                        Changed();
+                }
+            }
+            catch (StorageUnavailableException e)
+            {
+                CanNotRead(log, e);
+                await Task.Delay(Again, time, stop).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+                Changed();
+            }
+        }
     }
 
     private async Task Refresh(CancellationToken stop)

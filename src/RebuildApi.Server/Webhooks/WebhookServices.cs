@@ -12,7 +12,7 @@ public static class WebhookServices
         services.AddSingleton<ResolveName>(Dns.GetHostAddressesAsync);
         services.AddSingleton<AllowedReceivers>();
         services.AddSingleton<ReceiverHttp>();
-        services.AddSingleton(s => new SecretKeeper(Path.Combine(s.GetRequiredService<IOptions<ServerOptions>>().Value.DataFolder, SecretKeeper.Folder)));
+        services.AddSingleton(s => new SecretKeeper(s.GetRequiredService<IOptions<ServerOptions>>().Value.Keys));
         services.AddSingleton<Courier>();
         services.AddSingleton<WebhookSender>();
         services.AddSingleton<WebhookDesk>();

@@ -5,12 +5,10 @@ using RebuildApi.Storage.Sqlite;
 namespace RebuildApi.Storage;
 
 /// <summary>Puts a backup in the place of what a data folder holds, when no program has it open. What stood there is kept.</summary>
-/// <param name="data">The data folder.</param>
-/// <param name="options">Where its database is.</param>
-public sealed class BackupRestore(string data, StoreOptions options)
+/// <param name="attachments">The folder of attachments.</param>
+/// <param name="options">Where the database is.</param>
+public sealed class BackupRestore(string attachments, StoreOptions options)
 {
-    private string Attachments => Path.Combine(data, BackupShelf.AttachmentFolder);
-
     /// <summary>What restoring would do, step by step, in words; touches nothing.</summary>
     /// <exception cref="StorageUnavailableException"><c>locked</c>: a program has the database open.</exception>
     public async Task<ImmutableArray<string>> Steps(CheckedBackup from)
@@ -23,7 +21,7 @@ public sealed class BackupRestore(string data, StoreOptions options)
             : "nothing stands there: no database is put aside");
         steps.Add(FormattableString.Invariant($"put {DatabaseOf(from)} there as {options.Path}: {from.Report.Bytes} bytes, schema {from.Report.Schema}, {from.Report.Chain.Entries} entries, head {from.Report.Chain.Head}"));
         if (from.Backup.Manifest is { } manifest)
-            steps.Add(FormattableString.Invariant($"copy {missing} of {manifest.Attachments.Length} attachments to {Attachments}; the others are there already, and none is removed"));
+            steps.Add(FormattableString.Invariant($"copy {missing} of {manifest.Attachments.Length} attachments to {attachments}; the others are there already, and none is removed"));
         steps.Add((await Replaced.Read(options, from.Report.Chain.Head)).GoesOn
             ? "revoke again the tokens that were revoked since the backup, and erase again what was erased since"
             : "revoke every token of the backup and print a new administrator's: what stands there does not tell which were revoked since, nor what was erased");
@@ -53,7 +51,7 @@ public sealed class BackupRestore(string data, StoreOptions options)
 
     private IEnumerable<(string Source, string Target)> Missing(CheckedBackup from) =>
         (from.Backup.Manifest?.Attachments ?? [])
-            .Select(file => (Source: Path.Combine(from.Backup.Path, file.Name), Target: Path.Combine(data, file.Name)))
+            .Select(file => (Source: Path.Combine(from.Backup.Path, file.Name), Target: Path.Combine(attachments, Path.GetRelativePath(BackupShelf.AttachmentFolder, file.Name))))
             .Where(pair => !File.Exists(pair.Target));
 
     private async Task<Restored> PutOnRecord(CheckedBackup from, string person, Replaced replaced)
@@ -65,7 +63,7 @@ public sealed class BackupRestore(string data, StoreOptions options)
             done = new AfterRestore(session, replaced, options.Time.GetUtcNow()).Run(from, person);
             return StoredAnswer.Nothing;
         }, CancellationToken.None);
-        await ErasedFiles.Sweep(store, new AttachmentFolder(Attachments), CancellationToken.None);
+        await ErasedFiles.Sweep(store, new AttachmentFolder(attachments), CancellationToken.None);
         return done!;
     }
 }

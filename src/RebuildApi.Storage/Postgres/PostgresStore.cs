@@ -55,6 +55,9 @@ public sealed class PostgresStore : SqlStore
     }
 
     /// <inheritdoc/>
+    public override bool IsShared => true;
+
+    /// <inheritdoc/>
     public override Task<IDuty> TakeUp(string duty, CancellationToken cancellation) => PostgresDuty.Await(_options, _shop.Duty(duty), cancellation);
 
     /// <summary>Copies the shop into a file of the other engine, so that a backup is one file that can be opened and checked anywhere.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json;
 
 namespace RebuildApi.Storage;
 
@@ -7,7 +8,11 @@ namespace RebuildApi.Storage;
 /// <param name="Subject">What it was done to: a plug-in, a backup, a customer.</param>
 /// <param name="Person">Who did it; the service itself when it was nobody.</param>
 /// <param name="Details">What matters of it, by name. Never a secret.</param>
-public sealed record Act(string Kind, string Subject, string Person, ImmutableSortedDictionary<string, string> Details);
+public sealed record Act(string Kind, string Subject, string Person, ImmutableSortedDictionary<string, string> Details)
+{
+    /// <summary>Reads one from the body of its entry.</summary>
+    public static Act Read(string body) => JsonSerializer.Deserialize(body, StoreJson.Default.Act)!;
+}
 
 /// <summary>The sorts of acts; each is also the kind of its entry in the chain.</summary>
 public static class Acts

@@ -50,6 +50,9 @@ public abstract partial class SqlStore : IStore
     }
 
     /// <inheritdoc/>
+    public abstract bool IsShared { get; }
+
+    /// <inheritdoc/>
     public abstract Task<IDuty> TakeUp(string duty, CancellationToken cancellation);
 
     /// <inheritdoc/>

@@ -100,6 +100,9 @@ public sealed class SqliteStore : SqlStore
         schema.Upgrade();
     }
 
+    /// <inheritdoc/>
+    public override bool IsShared => false;
+
     /// <summary>One process has the file, so every duty is its own.</summary>
     public override Task<IDuty> TakeUp(string duty, CancellationToken cancellation) => Task.FromResult<IDuty>(OwnDuty.Always);
 

@@ -1,5 +1,5 @@
 using RebuildApi.Storage;
-using RebuildApi.Storage.Sqlite;
+using RebuildApi.TestKit;
 
 namespace RebuildApi.Server.Tests.Access;
 
@@ -8,18 +8,25 @@ public sealed class StoreOfTokens : IAsyncDisposable
 {
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("rebuild-token-test-");
 
-    public StoreOfTokens() => Store = Another();
+    private readonly TempSchema? _schema;
+
+    public StoreOfTokens()
+    {
+        _schema = TempSchema.Of(_folder);
+        Store = Another();
+    }
 
     public IStore Store { get; }
 
     public string Folder => _folder.FullName;
 
     /// <summary>The same records opened again, as another process would.</summary>
-    public IStore Another() => SqliteStore.Open(new StoreOptions(Path.Combine(_folder.FullName, "shop.db"), TimeProvider.System));
+    public IStore Another() => Stores.Open(new StoreOptions(Path.Combine(_folder.FullName, "shop.db"), TimeProvider.System) { Database = _schema?.Connection });
 
     public async ValueTask DisposeAsync()
     {
         await Store.DisposeAsync();
         _folder.Delete(recursive: true);
+        _schema?.Dispose();
     }
 }

@@ -1,3 +1,4 @@
+using RebuildApi.Server.Tests.Kit;
 using Microsoft.Extensions.Time.Testing;
 using RebuildApi.Server.Access;
 using RebuildApi.Server.Commands;
@@ -41,7 +42,7 @@ public sealed class TokenCommandTests
         await Assert.ThrowsAsync<ArgumentException>(() => Said(store, k => k.Revoke(name)));
     }
 
-    [Fact]
+    [FileFact]
     public async Task The_command_issues_lists_and_revokes()
     {
         await using var store = new StoreOfTokens();

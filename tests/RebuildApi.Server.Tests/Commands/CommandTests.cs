@@ -37,7 +37,7 @@ public sealed class CommandTests
         Assert.DoesNotContain("   at ", errors, StringComparison.Ordinal);
     }
 
-    [Fact]
+    [FileFact]
     public async Task A_shop_is_backed_up_verified_restored_and_taken_over_while_it_is_served()
     {
         await using var server = ShopServer.Open();
@@ -70,7 +70,7 @@ public sealed class CommandTests
         Assert.Contains("Another program holds the database", errors, StringComparison.Ordinal);
     }
 
-    [Fact]
+    [FileFact]
     public async Task Verify_ends_with_1_and_names_the_entry_when_something_was_changed()
     {
         await using var server = ShopServer.Open();

@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Hosting.Server.Features;
 using Microsoft.Extensions.DependencyInjection;
 using RebuildApi.Server.Access;
 using RebuildApi.Storage;
+using RebuildApi.TestKit;
 
 namespace RebuildApi.Server.Tests.Kit;
 
@@ -12,8 +13,9 @@ public sealed class RealServer : IAsyncDisposable
 {
     private readonly WebApplication _app;
     private readonly DirectoryInfo _folder;
+    private readonly TempSchema? _schema;
 
-    private RealServer(WebApplication app, DirectoryInfo folder, string token) => (_app, _folder, Token) = (app, folder, token);
+    private RealServer(WebApplication app, DirectoryInfo folder, TempSchema? schema, string token) => (_app, _folder, _schema, Token) = (app, folder, schema, token);
 
     /// <summary>The administrator's token.</summary>
     public string Token { get; }
@@ -27,10 +29,11 @@ public sealed class RealServer : IAsyncDisposable
     public static async Task<RealServer> Open()
     {
         var folder = Directory.CreateTempSubdirectory("rebuild-real-test-");
-        var app = RebuildApplication.Create([$"--Rebuild:DataFolder={folder.FullName}", "--Rebuild:Listen=http://127.0.0.1:0", "--Logging:LogLevel:Default=Warning"]);
+        var schema = TempSchema.Of(folder);
+        var app = RebuildApplication.Create([$"--Rebuild:DataFolder={folder.FullName}", $"--Rebuild:Database={schema?.Connection}", "--Rebuild:Listen=http://127.0.0.1:0", "--Logging:LogLevel:Default=Warning"]);
         var token = await TokenDesk.Issue(app.Services.GetRequiredService<IStore>(), new NewToken("tests", Scope.Administrator), TimeProvider.System);
         await app.StartAsync();
-        return new RealServer(app, folder, token);
+        return new RealServer(app, folder, schema, token);
     }
 
     public HttpClient Client()
@@ -45,5 +48,6 @@ public sealed class RealServer : IAsyncDisposable
         await _app.StopAsync();
         await _app.DisposeAsync();
         _folder.Delete(recursive: true);
+        _schema?.Dispose();
     }
 }

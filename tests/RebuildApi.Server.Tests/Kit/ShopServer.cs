@@ -10,17 +10,20 @@ using Microsoft.Extensions.Hosting;
 using RebuildApi.PluginHost;
 using RebuildApi.Server.Access;
 using RebuildApi.Storage;
-using RebuildApi.Storage.Sqlite;
+using RebuildApi.TestKit;
 
 namespace RebuildApi.Server.Tests.Kit;
 
-/// <summary>The whole service in memory over a data folder of its own, which goes with it.</summary>
+/// <summary>
+/// The whole service in memory over a data folder of its own, which goes with it; over a schema of its own beside that when the tests are run against PostgreSQL.
+/// </summary>
 public sealed class ShopServer : WebApplicationFactory<Program>
 {
     public const string Family = "brackenmere-4";
 
     private readonly DirectoryInfo _folder;
     private readonly bool _keepsFolder;
+    private readonly TempSchema? _schema;
     private readonly Dictionary<string, string> _settings = [];
     private TimeProvider? _clock;
     private Func<StoreOptions, StoreOptions>? _opening;
@@ -33,7 +36,11 @@ public sealed class ShopServer : WebApplicationFactory<Program>
     {
     }
 
-    private ShopServer(DirectoryInfo? folder) => (_folder, _keepsFolder) = (folder ?? Directory.CreateTempSubdirectory("rebuild-server-test-"), folder is not null);
+    private ShopServer(DirectoryInfo? folder)
+    {
+        (_folder, _keepsFolder) = (folder ?? Directory.CreateTempSubdirectory("rebuild-server-test-"), folder is not null);
+        _schema = TempSchema.Of(_folder);
+    }
 
     /// <summary>The administrator's token that every client carries unless it is made without; empty when the service asks for none.</summary>
     public string Token { get; private set; } = "";
@@ -71,7 +78,7 @@ public sealed class ShopServer : WebApplicationFactory<Program>
     }
 
     /// <summary>Where the database is.</summary>
-    public StoreOptions Database => new(Path.Combine(DataFolder, "shop.db"), TimeProvider.System);
+    public StoreOptions Database => new(Path.Combine(DataFolder, "shop.db"), TimeProvider.System) { Database = _schema?.Connection };
 
     /// <summary>The shop's data folder.</summary>
     public string DataFolder => _folder.FullName;
@@ -80,6 +87,12 @@ public sealed class ShopServer : WebApplicationFactory<Program>
     [System.Diagnostics.CodeAnalysis.SuppressMessage("Security", "CA2100", Justification = "Tests write the words themselves.")]
     public void Meddle(string sql)
     {
+        if (_schema is not null)
+        {
+            _schema.Meddle(sql);
+            return;
+        }
+
         using var connection = new SqliteConnection($"Data Source={Path.Combine(DataFolder, "shop.db")};Pooling=False");
         connection.Open();
         using var command = connection.CreateCommand();
@@ -149,6 +162,7 @@ public sealed class ShopServer : WebApplicationFactory<Program>
     protected override void ConfigureWebHost(IWebHostBuilder builder)
     {
         builder.UseSetting("Rebuild:DataFolder", _folder.FullName);
+        builder.UseSetting("Rebuild:Database", _schema?.Connection ?? "");
         builder.UseSetting("Logging:LogLevel:Default", "Warning");
         builder.UseSetting("Rebuild:PlanSeconds", "55");
         foreach (var (name, value) in _settings)
@@ -162,15 +176,17 @@ public sealed class ShopServer : WebApplicationFactory<Program>
             if (_store is { } store)
                 services.AddSingleton(store);
             if (_opening is not null)
-                services.AddSingleton<IStore>(_ => SqliteStore.Open(_opening(Database)));
+                services.AddSingleton<IStore>(_ => Stores.Open(_opening(Database)));
         });
     }
 
     protected override void Dispose(bool disposing)
     {
         base.Dispose(disposing);
-        if (disposing && !_keepsFolder)
-            Clear();
+        if (!disposing || _keepsFolder)
+            return;
+        Clear();
+        _schema?.Dispose();
     }
 
     // The plug-in host clears its shadow copies at the same moment, so a file may go between being listed and being deleted.
@@ -205,7 +221,7 @@ internal sealed class FirstIn(IServiceProvider services, StoreOptions database, 
         // Records that the service may only read are written beside it, as the command would; those that can't be used at all have no token, so any is as good.
         await Try(async () =>
         {
-            await using var beside = SqliteStore.Open(database);
+            await using var beside = Stores.Open(database);
             await beside.Write(TokenDesk.ByCommand("tests"), session => Renewed(session, secret), cancellationToken);
         });
     }

@@ -9,7 +9,7 @@ namespace RebuildApi.Server.Tests.Records;
 /// <summary>What benches hear when the disk fails them: never a 500, never a reading that was acknowledged and is gone.</summary>
 public sealed class FaultTests
 {
-    [Fact]
+    [FileFact]
     public async Task A_full_disk_is_said_readings_are_still_shown_and_none_that_was_acknowledged_is_gone()
     {
         await using var server = ShopServer.Open().OpenedAs(o => o with { MaxPages = 200 });
@@ -28,7 +28,7 @@ public sealed class FaultTests
         Assert.True((bool)(await http.Read("/v1/audit/verification"))["intact"]!);
     }
 
-    [Fact]
+    [FileFact]
     public async Task Records_that_can_only_be_read_are_shown_and_a_change_of_them_is_refused_with_the_reason()
     {
         await using var server = ShopServer.Open().OpenedAs(o => o with { ReadOnly = true });
@@ -42,7 +42,7 @@ public sealed class FaultTests
         Assert.Empty((await http.Read("/v1/units"))["items"]!.AsArray());
     }
 
-    [Fact]
+    [FileFact]
     public async Task A_database_that_another_program_holds_is_said_and_is_used_again_when_it_is_let_go()
     {
         await using var server = ShopServer.Open().OpenedAs(o => o with { BusyTimeout = TimeSpan.FromMilliseconds(10) });
@@ -59,7 +59,7 @@ public sealed class FaultTests
         Assert.Equal(HttpStatusCode.Created, again.StatusCode);
     }
 
-    [Theory]
+    [FileTheory]
     [InlineData("torn")]
     [InlineData("garbage")]
     public async Task A_damaged_database_is_never_replaced_by_an_empty_one(string how)
@@ -79,7 +79,7 @@ public sealed class FaultTests
         Assert.Equal(bytes, await File.ReadAllBytesAsync(server.Database.Path));
     }
 
-    [Fact]
+    [FileFact]
     public async Task A_database_of_a_newer_program_is_refused_and_left_alone()
     {
         await using var server = ShopServer.Open();
