@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
@@ -23,13 +24,15 @@ public static class Canonical
     }
 
     /// <summary>Hash of a JSON value, lower-case hex.</summary>
-    public static string Sha256(JsonElement element) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(Text(element))));
+    public static string Sha256(JsonElement element) => Convert.ToHexStringLower(SHA256.HashData(Bytes(element).WrittenSpan));
 
     /// <summary>Canonical text of a JSON value.</summary>
-    public static string Text(JsonElement element)
+    public static string Text(JsonElement element) => Encoding.UTF8.GetString(Bytes(element).WrittenSpan);
+
+    private static ArrayBufferWriter<byte> Bytes(JsonElement element)
     {
-        var text = new StringBuilder();
-        CanonicalWriter.Write(element, text);
-        return text.ToString();
+        var bytes = new ArrayBufferWriter<byte>(1 << 14);
+        CanonicalWriter.Write(element, bytes);
+        return bytes;
     }
 }

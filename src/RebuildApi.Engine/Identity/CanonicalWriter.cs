@@ -1,4 +1,6 @@
 using System.Buffers;
+using System.Globalization;
+using System.Runtime.InteropServices;
 using System.Text;
 using System.Text.Json;
 
@@ -9,72 +11,91 @@ internal static class CanonicalWriter
 {
     private static readonly SearchValues<char> s_escaped = SearchValues.Create([.. Enumerable.Range(0, ' ').Select(c => (char)c), '"', '\\']);
 
-    public static void Write(JsonElement element, StringBuilder text)
+    public static void Write(JsonElement element, IBufferWriter<byte> bytes)
     {
         switch (element.ValueKind)
         {
             case JsonValueKind.Object:
-                WriteObject(element, text);
+                WriteObject(element, bytes);
                 break;
             case JsonValueKind.Array:
-                WriteArray(element, text);
+                WriteArray(element, bytes);
                 break;
             case JsonValueKind.String:
-                WriteString(element.GetString()!, text);
+                WriteString(element.GetString()!, bytes);
                 break;
             case JsonValueKind.Number:
-                text.Append(EcmaScriptNumber.Format(element.GetDouble()));
+                WriteNumber(element, bytes);
                 break;
             default:
-                text.Append(element.GetRawText());
+                bytes.Write(JsonMarshal.GetRawUtf8Value(element));
                 break;
         }
     }
 
-    private static void WriteObject(JsonElement element, StringBuilder text)
+    private static void WriteObject(JsonElement element, IBufferWriter<byte> bytes)
     {
-        text.Append('{');
-        var first = true;
-        foreach (var member in element.EnumerateObject().OrderBy(m => m.Name, StringComparer.Ordinal))
+        var count = element.GetPropertyCount();
+        var (names, values) = (ArrayPool<string>.Shared.Rent(count), ArrayPool<JsonElement>.Shared.Rent(count));
+        var filled = 0;
+        foreach (var member in element.EnumerateObject())
+            (names[filled], values[filled++]) = (member.Name, member.Value);
+        Array.Sort(names, values, 0, count, StringComparer.Ordinal);
+        bytes.Write("{"u8);
+        for (var i = 0; i < count; i++)
         {
-            if (!first)
-                text.Append(',');
-            first = false;
-            WriteString(member.Name, text);
-            text.Append(':');
-            Write(member.Value, text);
+            if (i > 0)
+                bytes.Write(","u8);
+            WriteString(names[i], bytes);
+            bytes.Write(":"u8);
+            Write(values[i], bytes);
         }
 
-        text.Append('}');
+        bytes.Write("}"u8);
+        ArrayPool<string>.Shared.Return(names, clearArray: true);
+        ArrayPool<JsonElement>.Shared.Return(values, clearArray: true);
     }
 
-    private static void WriteArray(JsonElement element, StringBuilder text)
+    private static void WriteArray(JsonElement element, IBufferWriter<byte> bytes)
     {
-        text.Append('[');
+        bytes.Write("["u8);
         var first = true;
         foreach (var item in element.EnumerateArray())
         {
             if (!first)
-                text.Append(',');
+                bytes.Write(","u8);
             first = false;
-            Write(item, text);
+            Write(item, bytes);
         }
 
-        text.Append(']');
+        bytes.Write("]"u8);
     }
 
-    private static void WriteString(string value, StringBuilder text)
+    // A small whole number is its own shortest form.
+    private static void WriteNumber(JsonElement element, IBufferWriter<byte> bytes)
     {
-        text.Append('"');
-        if (!value.AsSpan().ContainsAny(s_escaped))
+        if (element.TryGetInt32(out var whole))
         {
-            text.Append(value).Append('"');
+            whole.TryFormat(bytes.GetSpan(11), out var length, default, CultureInfo.InvariantCulture);
+            bytes.Advance(length);
             return;
         }
 
-        foreach (var c in value)
-            text.Append(Escaped(c));
-        text.Append('"');
+        Encoding.UTF8.GetBytes(EcmaScriptNumber.Format(element.GetDouble()), bytes);
+    }
+
+    private static void WriteString(string value, IBufferWriter<byte> bytes)
+    {
+        bytes.Write("\""u8);
+        var rest = value.AsSpan();
+        for (int at; (at = rest.IndexOfAny(s_escaped)) >= 0; rest = rest[(at + 1)..])
+        {
+            Encoding.UTF8.GetBytes(rest[..at], bytes);
+            Encoding.UTF8.GetBytes(Escaped(rest[at]), bytes);
+        }
+
+        Encoding.UTF8.GetBytes(rest, bytes);
+        bytes.Write("\""u8);
     }
 
     private static string Escaped(char c) => c switch
@@ -86,7 +107,6 @@ internal static class CanonicalWriter
         '\n' => "\\n",
         '\r' => "\\r",
         '\t' => "\\t",
-        < ' ' => $"\\u{(int)c:x4}",
-        _ => c.ToString(),
+        _ => $"\\u{(int)c:x4}",
     };
 }

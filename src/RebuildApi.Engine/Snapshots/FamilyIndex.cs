@@ -11,6 +11,7 @@ public sealed class FamilyIndex
     private readonly FrozenDictionary<(string Position, string Characteristic), LimitOverride> _overrides;
     private readonly ILookup<string, PairingRule> _pairingsAt;
     private readonly string? _hookSha256;
+    private readonly Lazy<string> _declarationSha256;
     private readonly PluginIdentity? _plugin;
 
     /// <summary>Indexes a valid family.</summary>
@@ -20,7 +21,7 @@ public sealed class FamilyIndex
     public FamilyIndex(Family family, string? hookSha256 = null, PluginIdentity? plugin = null)
     {
         Family = family;
-        DeclarationSha256 = Canonical.Sha256(family);
+        _declarationSha256 = new(() => Canonical.Sha256(family));
         (_hookSha256, _plugin) = (hookSha256, plugin);
         Kinds = family.Kinds.ToFrozenDictionary(k => k.Id, StringComparer.Ordinal);
         Positions = family.Positions.ToFrozenDictionary(p => p.Id, StringComparer.Ordinal);
@@ -44,7 +45,7 @@ public sealed class FamilyIndex
     public Family Family { get; }
 
     /// <summary>Canonical hash of the declaration.</summary>
-    public string DeclarationSha256 { get; }
+    public string DeclarationSha256 => _declarationSha256.Value;
 
     /// <summary>The plug-in or file that brings it; none when it was made here.</summary>
     public PluginIdentity? Plugin => _plugin;

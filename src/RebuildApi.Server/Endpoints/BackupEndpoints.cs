@@ -20,7 +20,7 @@ public static class BackupEndpoints
         group.List<ListOf<BackupWire>>("/backups", List, "listBackups", "List backups",
             "The backups that are there, newest first, as they were found when they were made; before them the last attempt, when it failed.")
             .Needs(Scope.Administrator);
-        group.MapPost("/backups", Make).WithName("makeBackup").WithSummary("Make a backup")
+        group.MapLater(HttpMethods.Post, "/backups", Make).WithName("makeBackup").WithSummary("Make a backup")
             .WithDescription("Copies the database and the attachments as they stand at one moment, opens the copy and checks all of it. Benches go on meanwhile. A dry run makes it, checks it and removes it.")
             .Needs(Scope.Administrator).WithMetadata(QueryOption.DryRun).DisableRequestTimeout();
         group.Read("/backups/{backup}", Check, "checkBackup", "Is a backup whole?",

@@ -32,7 +32,7 @@ public static class CheckEndpoints
     public static void MapChecks(this IEndpointRouteBuilder routes)
     {
         var group = routes.Resource("answers");
-        group.MapPost("/checks", Stream).WithName("checkRows").WithSummary("Check many values")
+        group.MapLater(HttpMethods.Post, "/checks", Stream).WithName("checkRows").WithSummary("Check many values")
             .WithDescription("""
                 Rows in, verdict rows out in the same order while they come, of any number, compressed or not (gzip, br). Each row has `at`, `value` and `unit`,
                 and may have `family`, `uncertainty` (standard, in the same unit), `instrument` and `id`, which is given back. Without uncertainty or instrument the last
@@ -46,7 +46,7 @@ public static class CheckEndpoints
                 "One word or number as plain text, for a formula in a spreadsheet cell.")
             .Open("a formula in a cell can send no header; it hears a verdict on numbers that it brings itself, and nothing of a unit, a customer or a price")
             .WithMetadata([.. s_row]).Produces<string>(200, "text/plain");
-        group.MapPost("/judgements", Judgements).WithName("judgeSnapshots").WithSummary("Judge many whole units")
+        group.MapLater(HttpMethods.Post, "/judgements", Judgements).WithName("judgeSnapshots").WithSummary("Judge many whole units")
             .WithDescription("""
                 Whole units in, one on each line as GET /v1/units/{unit}/snapshot gives it, whole judgements out in the same order: what-if, and scripts that judge
                 years of records again. A line with a fault gets an error in its place; the last line says how many came to what.

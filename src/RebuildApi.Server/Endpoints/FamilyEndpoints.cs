@@ -20,11 +20,11 @@ public static class FamilyEndpoints
         group.Read("/families/{family}", Get, "getFamily", "Get a family", "Everything the family declares, each number with its source.").Tagged().InUnits().Fails(Problems.UnknownFamily);
         group.List<ListOf<SheetRowWire>>("/families/{family}/sheet", SheetRows, "getSheet", "Get the teardown sheet",
             "Everything to look at and to read, in stripping order. The CSV form, filled in, goes back to measurements, findings and trials.").Fails(Problems.UnknownFamily);
-        group.MapGet("/families/{family}/sheet.html", Print).WithName("printSheet").WithSummary("Print the teardown sheet")
+        group.MapLater(HttpMethods.Get, "/families/{family}/sheet.html", Print).WithName("printSheet").WithSummary("Print the teardown sheet")
             .WithDescription("The same sheet as a page to print and fill in by hand.").InUnits().Fails(Problems.UnknownFamily).Produces<string>(200, "text/html");
         group.Read("/families/{family}/sheet.xlsx", Workbook, "getSheetWorkbook", "Get the teardown sheet as a workbook",
             "The same sheet as an .xlsx file. Filled in, it goes back to measurements, findings and trials like the CSV form.").InUnits().Fails(Problems.UnknownFamily);
-        group.MapPost("/families/validate", Validate).WithName("validateFamily").WithSummary("Check a family file")
+        group.MapLater(HttpMethods.Post, "/families/validate", Validate).WithName("validateFamily").WithSummary("Check a family file")
             .WithDescription("Reads a family written as YAML and says what is wrong or doubtful in it, with line and column. Nothing is stored. Send the file itself as application/yaml, or its text in JSON.")
             .Needs(Scope.Read).Example("""{ "name": "wheel.yaml", "text": "family: one-wheel\nversion: 1.0.0\nname: One wheel\n" }""");
     }

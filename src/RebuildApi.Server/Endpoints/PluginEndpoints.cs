@@ -18,12 +18,12 @@ public static class PluginEndpoints
         var group = routes.Resource("plugins");
         group.List<ListOf<PluginWire>>("/plugins", List, "listPlugins", "List plug-ins", "Every plug-in and every family file that was found, with its state and the reason for it.");
         group.Read("/plugins/{plugin}", Get, "getPlugin", "Get a plug-in", "One plug-in with its state and the reason for it.").Fails(Problems.UnknownPlugin);
-        group.MapPost("/plugins/{plugin}/approvals", Approve).WithName("approvePlugin").WithSummary("Approve a plug-in")
+        group.MapLater(HttpMethods.Post, "/plugins/{plugin}/approvals", Approve).WithName("approvePlugin").WithSummary("Approve a plug-in")
             .WithDescription("Approves exactly these bytes and loads them. An assembly is code: approve only what you would run yourself. A family file is data, but decides what the shop is told.")
             .Needs(Scope.Administrator).WithMetadata(QueryOption.DryRun)
             .Fails(Problems.UnknownPlugin, Problems.PluginRefused)
             .Example("""{ "sha256": "0000000000000000000000000000000000000000000000000000000000000000", "person": "Ada" }""");
-        group.MapPost("/plugins/{plugin}/reloads", Reload).WithName("reloadPlugin").WithSummary("Look at a plug-in again")
+        group.MapLater(HttpMethods.Post, "/plugins/{plugin}/reloads", Reload).WithName("reloadPlugin").WithSummary("Look at a plug-in again")
             .WithDescription("Takes up a new or changed assembly or family file, drops one that is gone.")
             .Needs(Scope.Administrator).WithMetadata(QueryOption.DryRun)
             .Fails(Problems.UnknownPlugin);

@@ -22,7 +22,7 @@ public static class RejudgementEndpoints
         group.Read("/families/{family}/rejudgements", Loaded, "rejudgeUnderLoaded", "What would the loaded rules say of all units?",
                 "Judges every unit of the family again under the edition that is loaded now, and lists each verdict that would change, line by line while they are found. Nothing is stored.")
             .WithMetadata(new DisableRequestTimeoutAttribute()).Fails(Problems.UnknownFamily).Produces<RejudgementLine>(200, LineBody.Ndjson);
-        group.MapPost("/families/rejudgements", Proposed).WithName("rejudgeUnderFile").WithSummary("What would a family file say of all units?")
+        group.MapLater(HttpMethods.Post, "/families/rejudgements", Proposed).WithName("rejudgeUnderFile").WithSummary("What would a family file say of all units?")
             .WithDescription("""
                 Judges every unit of a family again under a family file that is sent and not stored, and lists each verdict that would change, line by line while they are
                 found: what a changed limit would have done, before anybody approves it. Send the file itself as application/yaml, or its text in JSON.

@@ -16,33 +16,33 @@ public static class Routes
 
     /// <summary>A route that reads one thing.</summary>
     public static RouteHandlerBuilder Read(this RouteGroupBuilder group, string pattern, Delegate handler, string name, string summary, string description) =>
-        group.MapGet(pattern, handler).Described(name, summary, description);
+        group.MapLater(HttpMethods.Get, pattern, handler).Described(name, summary, description);
 
     /// <summary>A route that makes something, may be tried with a dry run and repeated by its idempotency key.</summary>
     public static RouteHandlerBuilder Make(this RouteGroupBuilder group, string pattern, Delegate handler, string name, string summary, string description) =>
-        group.MapPost(pattern, handler).Described(name, summary, description).WithMetadata(QueryOption.DryRun, new TakesKey());
+        group.MapLater(HttpMethods.Post, pattern, handler).Described(name, summary, description).WithMetadata(QueryOption.DryRun, new TakesKey());
 
     /// <summary>A route that changes something that is there, at the version the client names.</summary>
     public static RouteHandlerBuilder Change(this RouteGroupBuilder group, string pattern, Delegate handler, string name, string summary, string description) =>
-        group.MapPatch(pattern, handler).Described(name, summary, description)
+        group.MapLater(HttpMethods.Patch, pattern, handler).Described(name, summary, description)
             .WithMetadata(QueryOption.DryRun, new NeedsVersion(), new MayFail(Problems.VersionConflict, Problems.PreconditionRequired));
 
     /// <summary>A route that puts something whole in the place of what is there, at the version the client names.</summary>
     public static RouteHandlerBuilder Replace(this RouteGroupBuilder group, string pattern, Delegate handler, string name, string summary, string description) =>
-        group.MapPut(pattern, handler).Described(name, summary, description)
+        group.MapLater(HttpMethods.Put, pattern, handler).Described(name, summary, description)
             .WithMetadata(QueryOption.DryRun, new NeedsVersion(), new MayFail(Problems.VersionConflict, Problems.PreconditionRequired));
 
     /// <summary>A route that takes something away; it needs no body, but still a content type that no web page can send unasked.</summary>
     public static RouteHandlerBuilder Remove(this RouteGroupBuilder group, string pattern, Delegate handler, string name, string summary, string description) =>
-        group.MapDelete(pattern, handler).Described(name, summary, description).WithMetadata(QueryOption.DryRun);
+        group.MapLater(HttpMethods.Delete, pattern, handler).Described(name, summary, description).WithMetadata(QueryOption.DryRun);
 
     /// <summary>A route that does something outside the records at once: it can't be undone, so there is no dry run, and repeating it does it again.</summary>
     public static RouteHandlerBuilder Act(this RouteGroupBuilder group, string pattern, Delegate handler, string name, string summary, string description) =>
-        group.MapPost(pattern, handler).Described(name, summary, description);
+        group.MapLater(HttpMethods.Post, pattern, handler).Described(name, summary, description);
 
     /// <summary>A route that works something out and stores nothing.</summary>
     public static RouteHandlerBuilder WorkOut(this RouteGroupBuilder group, string pattern, Delegate handler, string name, string summary, string description) =>
-        group.MapPost(pattern, handler).Described(name, summary, description).Needs(Scope.Read)
+        group.MapLater(HttpMethods.Post, pattern, handler).Described(name, summary, description).Needs(Scope.Read)
             .WithMetadata(QueryOption.Units, new MayFail(Problems.InvalidContent, Problems.NotComputable));
 
     /// <summary>A list in three forms: JSON pages, <c>.csv</c> and <c>.ndjson</c>.</summary>
@@ -67,7 +67,7 @@ public static class Routes
     {
         var form1 = form == ListForm.Json ? "" : form == ListForm.Csv ? "Csv" : "Ndjson";
         var words = form == ListForm.Json ? summary : $"{summary} ({form.Suffix})";
-        var route = group.MapGet(pattern + form.Suffix, handler).Described(name + form1, words, description)
+        var route = group.MapLater(HttpMethods.Get, pattern + form.Suffix, handler).Described(name + form1, words, description)
             .WithMetadata(form, QueryOption.Units, QueryOption.Limit, QueryOption.Cursor);
         if (form == ListForm.Csv)
             route.WithMetadata(QueryOption.Bom, QueryOption.Separator);

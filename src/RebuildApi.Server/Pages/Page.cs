@@ -1,5 +1,6 @@
 using System.Net;
 using RebuildApi.Server.Access;
+using RebuildApi.Server.Requests;
 
 namespace RebuildApi.Server.Pages;
 
@@ -8,11 +9,11 @@ public static class Page
 {
     /// <summary>A route that is a page for people, outside the document. Who comes without a token is led to the sign-in page.</summary>
     public static void MapPage(this IEndpointRouteBuilder routes, string pattern, Delegate handler) =>
-        routes.MapGet(pattern, handler).Needs(Scope.Read).WithMetadata(new IsPage()).ExcludeFromDescription();
+        routes.MapLater(HttpMethods.Get, pattern, handler).Needs(Scope.Read).WithMetadata(new IsPage()).ExcludeFromDescription();
 
     /// <summary>A page that everybody may see, with the reason.</summary>
     public static void MapOpenPage(this IEndpointRouteBuilder routes, string pattern, Delegate handler, string why) =>
-        routes.MapGet(pattern, handler).Open(why).ExcludeFromDescription();
+        routes.MapLater(HttpMethods.Get, pattern, handler).Open(why).ExcludeFromDescription();
 
     /// <summary>Text made safe for a page.</summary>
     public static string Safe(string text) => WebUtility.HtmlEncode(text);

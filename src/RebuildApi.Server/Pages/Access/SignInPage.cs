@@ -14,8 +14,8 @@ public static class SignInPage
     public static void MapSignIn(this IEndpointRouteBuilder routes)
     {
         routes.MapOpenPage("/sign-in", Show, Why);
-        routes.MapPost("/sign-in", SignIn).Open(Why).WithMetadata(new Strict()).ExcludeFromDescription();
-        routes.MapPost("/sign-out", SignOut).Open("it only forgets").WithMetadata(new Strict()).ExcludeFromDescription();
+        routes.MapLater(HttpMethods.Post, "/sign-in", SignIn).Open(Why).WithMetadata(new Strict()).ExcludeFromDescription();
+        routes.MapLater(HttpMethods.Post, "/sign-out", SignOut).Open("it only forgets").WithMetadata(new Strict()).ExcludeFromDescription();
     }
 
     private static IResult Show(HttpContext http, TokensAsked asked, PageWords w) =>

@@ -4,6 +4,7 @@ using Microsoft.Extensions.Options;
 using RebuildApi.Contracts;
 using RebuildApi.Server.Access;
 using RebuildApi.Server.Composition;
+using RebuildApi.Server.Requests;
 using RebuildApi.Storage;
 
 namespace RebuildApi.Server.Pages;
@@ -21,7 +22,7 @@ public static class BenchPage
     public static void MapBenchPage(this IEndpointRouteBuilder routes)
     {
         routes.MapPage("/bench/{unit}", Show);
-        routes.MapGet("/bench/{unit}/state", State).Needs(Scope.Read).ExcludeFromDescription();
+        routes.MapLater(HttpMethods.Get, "/bench/{unit}/state", State).Needs(Scope.Read).ExcludeFromDescription();
     }
 
     private static async Task<IResult> Show(string unit, Composition.Bench bench, Judging judging, TimeProvider time, IOptions<ServerOptions> options, PageWords w, CancellationToken cancellation)
