@@ -22,6 +22,7 @@ public class EveryNumberTests(ITestOutputHelper output)
 
         string[] survivors = [.. asked.Where(path => !numbers.Changed(path).Any(f => probes.Feel(path, f))).Select(DeclaredNumbers.Words)];
 
+        Array.ForEach(survivors, output.WriteLine);
         output.WriteLine($"{asked.Length} of {numbers.Paths.Length} numbers changed, {survivors.Length} of them without an answer changing");
         Assert.Empty(survivors);
     }

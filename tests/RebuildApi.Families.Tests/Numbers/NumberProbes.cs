@@ -43,7 +43,7 @@ internal sealed class NumberProbes
         "operations" => Worked(path, (string)path[^1] != "minutes"),
         "series" => [.. _clearances, .. _pieces],
         "kinds" when path[^1] is "minimumReadings" => [.. _parts, .. _pairings, _sheet],
-        "positions" when path[^1] is "stripOrder" or "quantity" => _parts,
+        "positions" when path[^1] is "stripOrder" or "quantity" => [.. _parts, _sheet],
         "loops" or "materials" => [.. _clearances, .. _parts],
         "pairings" => _pairings,
         _ => path.Contains("toothSets") ? _pairings : [.. _parts, _doubts, .. _clearances, .. _pairings],
