@@ -31,7 +31,8 @@ public sealed class KeyboardTests(ITestOutputHelper output)
         await page.WaitForURLAsync("**/units/*");
         await keys.ToId("make-plan");
         await keys.Press("Enter");
-        await Assertions.Expect(page.Locator("main")).ToContainTextAsync("without tax");
+        // The service may look for a plan for ten seconds (Rebuild:PlanSeconds).
+        await Assertions.Expect(page.Locator("main")).ToContainTextAsync("without tax", new() { Timeout = 30_000 });
         output.WriteLine($"planned after {watch.Elapsed.TotalSeconds:0} s");
         Assert.Empty(shop.Elsewhere);
     }
@@ -76,7 +77,7 @@ public sealed class KeyboardTests(ITestOutputHelper output)
             else if (at.Row.Length == 0)
                 await keys.To(f => f.Row.Length > 0 || f.Id == "next");
             else
-                await Enter(at, await page.EvaluateAsync<string>("current"), keys, found);
+                await Enter(at, keys, found);
         }
 
         throw new InvalidOperationException($"The sheet does not come to its end: {await page.Locator("#left").InnerTextAsync()} {await page.Locator("#now").InnerTextAsync()}");
@@ -98,21 +99,21 @@ public sealed class KeyboardTests(ITestOutputHelper output)
         await keys.Press("Enter");
     }
 
-    private static async Task Enter((string Id, string Name, string Tag, string Row) at, string place, Keys keys, SoundGearbox found)
+    private static async Task Enter(Focus at, Keys keys, SoundGearbox found)
     {
         if (at.Tag == "SELECT")
             await keys.Press("Tab");
         if (at.Tag == "INPUT")
-            await Read(at, place, keys, found);
-        if (at.Tag == "BUTTON" && await (at.Row == "~look" ? keys.ToName("Sound") : keys.To(f => f.Name == found.Choice(place, at.Row) && f.Row == at.Row)))
+            await Read(at, keys, found);
+        if (at.Tag == "BUTTON" && await (at.Row == "~look" ? keys.ToName("Sound") : keys.To(f => f.Name == found.Choice(at.Place, at.Row) && f.Row == at.Row)))
             await keys.Press("Enter");
     }
 
-    private static async Task Read((string Id, string Name, string Tag, string Row) at, string place, Keys keys, SoundGearbox found)
+    private static async Task Read(Focus at, Keys keys, SoundGearbox found)
     {
         var number = int.Parse(at.Name.Split(' ')[^1], System.Globalization.CultureInfo.InvariantCulture) - 1;
         await keys.Press("Control+a");
-        await keys.Type(at.Row == place ? found.Gap(at.Row) : found.Reading(place, at.Row, number));
+        await keys.Type(at.Row == at.Place ? found.Gap(at.Row) : found.Reading(at.Place, at.Row, number));
         await keys.Press("Enter");
     }
 }

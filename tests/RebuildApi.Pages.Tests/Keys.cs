@@ -12,7 +12,7 @@ internal sealed class Keys(IPage page)
         """
         () => {
           const e = document.activeElement;
-          return [e.id, (e.labels?.[0]?.innerText ?? e.getAttribute('aria-label') ?? e.innerText ?? '').trim(), e.tagName, e.closest('dialog') ? 'asked' : e.closest('[data-row]')?.dataset.row ?? ''];
+          return [e.id, (e.labels?.[0]?.innerText ?? e.getAttribute('aria-label') ?? e.innerText ?? '').trim(), e.tagName, e.closest('dialog') ? 'asked' : e.closest('[data-row]')?.dataset.row ?? '', typeof current === 'string' ? current : ''];
         }
         """;
 
@@ -23,11 +23,11 @@ internal sealed class Keys(IPage page)
 
     public Task Press(string key) => page.Keyboard.PressAsync(key);
 
-    /// <summary>Id, name, tag and row of what has the focus.</summary>
-    public async Task<(string Id, string Name, string Tag, string Row)> Here() => await page.EvaluateAsync<string[]>(Focused) is [var id, var name, var tag, var row] ? (id, name, tag, row) : default;
+    /// <summary>What has the focus.</summary>
+    public async Task<Focus> Here() => await page.EvaluateAsync<string[]>(Focused) is [var id, var name, var tag, var row, var place] ? new(id, name, tag, row, place) : throw new InvalidOperationException("Nothing has the focus.");
 
     /// <summary>Tabs on until something has the focus; never more than so many steps. False when a question came up on the way.</summary>
-    public async Task<bool> To(Func<(string Id, string Name, string Tag, string Row), bool> wanted, int most = 60)
+    public async Task<bool> To(Func<Focus, bool> wanted, int most = 60)
     {
         for (var i = 0; i <= most; i++)
         {
@@ -47,3 +47,11 @@ internal sealed class Keys(IPage page)
 
     public Task<bool> ToName(string name, int most = 60) => To(f => f.Name == name, most);
 }
+
+/// <summary>What has the focus.</summary>
+/// <param name="Id">Its id.</param>
+/// <param name="Name">What a person calls it.</param>
+/// <param name="Tag">What it is.</param>
+/// <param name="Row">The row of the sheet that it belongs to.</param>
+/// <param name="Place">The part that the bench shows.</param>
+internal sealed record Focus(string Id, string Name, string Tag, string Row, string Place);

@@ -36,7 +36,7 @@ public sealed class LiveShop : IAsyncDisposable
     public static async Task<LiveShop> Open()
     {
         var folder = Directory.CreateTempSubdirectory("rebuild-pages-test-");
-        var app = RebuildApplication.Create(["--Rebuild:DataFolder", folder.FullName, "--Rebuild:Listen", "http://127.0.0.1:0", "--Logging:LogLevel:Default", "Warning"]);
+        var app = RebuildApplication.Create(["--Rebuild:DataFolder", folder.FullName, "--Rebuild:Listen", "http://127.0.0.1:0", "--Rebuild:PlanSeconds", "40", "--Logging:LogLevel:Default", "Warning"]);
         var token = await TokenDesk.Issue(app.Services.GetRequiredService<IStore>(), new NewToken("tests", Scope.Administrator), TimeProvider.System);
         await app.StartAsync();
         var playwright = await Playwright.CreateAsync();

@@ -31,6 +31,8 @@ public sealed class PictureTests
         await DemoShop.Go(shop.Http, "final-test");
         await DemoShop.Sign(shop.Http, "interlock");
         await DemoShop.Label(shop.Http);
+        foreach (var paper in new[] { "teardown", "assembly", "quote", "record" })
+            await File.WriteAllBytesAsync(Path.Combine(Directory.CreateDirectory(Path.Combine(AppContext.BaseDirectory, "pictures")).FullName, paper + ".pdf"), await shop.Http.GetByteArrayAsync($"/v1/units/sl-1047/{paper}.pdf"));
         var errors = new List<string>();
         foreach (var (name, width, height, colours) in Screens)
         {

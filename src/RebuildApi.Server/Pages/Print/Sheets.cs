@@ -11,6 +11,7 @@ public sealed class Sheets : IDisposable
     /// <summary>Width of what is printed, points.</summary>
     public const float Width = SheetWidth - 2 * Left;
 
+    private const float Foot = 7.5f;
     private const float Top = 45;
     private const float Bottom = SheetHeight - 52;
     private const float SheetWidth = 595;
@@ -61,13 +62,14 @@ public sealed class Sheets : IDisposable
     {
         _full.Add(_recorder.EndRecording());
         using var bytes = new MemoryStream();
+        using var font = Fonts.At(Foot, false);
         using (var document = SKDocument.CreatePdf(bytes, new SKDocumentPdfMetadata { Title = title, Creator = "RebuildApi", Creation = made.UtcDateTime, RasterDpi = 144, EncodingQuality = 101 }))
         {
             for (var i = 0; i < _full.Count; i++)
             {
                 var canvas = document.BeginPage(SheetWidth, SheetHeight);
                 canvas.DrawPicture(_full[i]);
-                Ink.Line(canvas, foot(i + 1, _full.Count), Left, SheetHeight - 30, 7.5f);
+                Ink.Line(canvas, Ink.Lines(foot(i + 1, _full.Count), font, Width)[0], Left, SheetHeight - 30, Foot);
                 document.EndPage();
             }
 
