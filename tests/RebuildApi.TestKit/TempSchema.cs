@@ -56,7 +56,7 @@ public sealed partial class TempSchema : IDisposable
     {
         using (var pool = new NpgsqlConnection(Master))
             NpgsqlConnection.ClearPool(pool);
-        Run(Master, $"DROP SCHEMA {_name} CASCADE");
+        Run(Master, $"DROP SCHEMA IF EXISTS {_name} CASCADE");
     }
 
     [GeneratedRegex(@"DROP TRIGGER (IF EXISTS )?(\w+?)_is_not_(changed|removed)")]
