@@ -45,7 +45,7 @@ public static class CheckEndpoints
         group.Read("/checks/one", One, "checkOne", "Check one value",
                 "One word or number as plain text, for a formula in a spreadsheet cell.")
             .Open("a formula in a cell can send no header; it hears a verdict on numbers that it brings itself, and nothing of a unit, a customer or a price")
-            .WithMetadata([.. s_row]).Produces<string>(200, "text/plain");
+            .WithMetadata([.. s_row]).Produces<string>(200, "text/plain").Fails(Problems.StorageUnavailable, Problems.Timeout);
         group.MapLater(HttpMethods.Post, "/judgements", Judgements).WithName("judgeSnapshots").WithSummary("Judge many whole units")
             .WithDescription("""
                 Whole units in, one on each line as GET /v1/units/{unit}/snapshot gives it, whole judgements out in the same order: what-if, and scripts that judge

@@ -19,7 +19,7 @@ public static class HealthEndpoints
         group.Read("/live", Live, "getLive", "Whether the process answers", "Answers as long as the process runs; says nothing of its records.")
             .Open(Watched);
         group.Read("/ready", Ready, "getReady", "Whether it can do its work", "Writes a probe to the records and looks at each plug-in; 503 when records can't be written.")
-            .Open(Watched).Fails(Problems.StorageUnavailable);
+            .Open(Watched).Fails(Problems.StorageUnavailable, Problems.Timeout);
     }
 
     private const string Watched = "whatever watches the service must be able to ask without a secret; it hears whether records and plug-ins are well, nothing of the shop";

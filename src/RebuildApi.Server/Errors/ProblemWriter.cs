@@ -21,8 +21,9 @@ public static class ProblemWriter
             response.Headers[name] = value;
         var body = JsonSerializer.SerializeToUtf8Bytes(Document(http, problem), WireJson.Options);
         response.ContentLength = body.Length;
+        // The time of the request may be over already: a write that were cut off by that would be answered once more, behind the first.
         if (!HttpMethods.IsHead(http.Request.Method))
-            await response.Body.WriteAsync(body, http.RequestAborted);
+            await response.Body.WriteAsync(body, CancellationToken.None);
     }
 
     private static ProblemDocument Document(HttpContext http, ProblemException problem) => new(

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Microsoft.AspNetCore.Http.Timeouts;
 using Microsoft.OpenApi;
 using Scope = RebuildApi.Server.Access.Scope;
 using RebuildApi.Server.Access;
@@ -14,7 +15,7 @@ public sealed class OperationAnswers : IOperationFilter
 {
     private static readonly Problem[] Everywhere =
     [
-        Problems.HostNotAllowed, Problems.InvalidQuery, Problems.BadRequest, Problems.TooManyRequests, Problems.StorageUnavailable, Problems.Timeout, Problems.Unexpected,
+        Problems.HostNotAllowed, Problems.InvalidQuery, Problems.BadRequest, Problems.TooManyRequests, Problems.Unexpected,
     ];
 
     private static readonly Problem[] OfChanges = [Problems.CrossSite, Problems.UnsupportedMediaType, Problems.BodyTooLarge, Problems.InvalidHeader];
@@ -44,6 +45,7 @@ public sealed class OperationAnswers : IOperationFilter
         var key = metadata.OfType<TakesKey>().Any() ? new[] { Problems.IdempotencyKeyReused } : [];
         var needed = metadata.OfType<KeyRequired>().Any() ? new[] { Problems.IdempotencyKeyMissing } : [];
         return Everywhere
+            .Concat(OfRecords(metadata))
             .Concat(method == "GET" ? [] : OfChanges)
             .Concat(body ? OfBodies : [])
             .Concat(key)
@@ -51,6 +53,16 @@ public sealed class OperationAnswers : IOperationFilter
             .Concat(OfTokens(Admits.Of(metadata)))
             .Concat(metadata.OfType<MayFail>().SelectMany(m => m.Problems))
             .Distinct();
+    }
+
+    // Whoever asks for a token looks it up in the records. What takes as long as it takes is never late.
+    private static IEnumerable<Problem> OfRecords(IList<object> metadata)
+    {
+        if (Admits.Of(metadata).Least is null)
+            yield break;
+        yield return Problems.StorageUnavailable;
+        if (!metadata.OfType<DisableRequestTimeoutAttribute>().Any())
+            yield return Problems.Timeout;
     }
 
     // A token of the least scope is any token: nothing can be too small for it.

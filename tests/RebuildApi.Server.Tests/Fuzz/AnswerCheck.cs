@@ -39,10 +39,24 @@ internal sealed class AnswerCheck(ApiDocument document)
 
     private static string? CodeFault(JsonObject documented, string text)
     {
-        var code = (string?)JsonNode.Parse(text)!["code"] ?? "";
+        if (Read(text) is not { } problem)
+            return $"it is no JSON object: {text}";
+        var code = (string?)problem["code"] ?? "";
         if (Problems.All.All(p => p.Code != code))
             return $"{code} is in no catalogue";
         return ((string)documented["description"]!).Contains(code + ": ", StringComparison.Ordinal) ? null : $"{code} is not documented: {Shown(text)}";
+    }
+
+    private static JsonObject? Read(string text)
+    {
+        try
+        {
+            return JsonNode.Parse(text) as JsonObject;
+        }
+        catch (JsonException)
+        {
+            return null;
+        }
     }
 
     private string? ShapeFault(JsonObject schema, string text)

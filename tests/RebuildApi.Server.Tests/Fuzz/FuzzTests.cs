@@ -14,7 +14,7 @@ public sealed class FuzzTests(ITestOutputHelper output)
     private static readonly int Seed = Setting("FUZZ_SEED", 20260302);
 
     // Each of these works for a good part of a second.
-    private static readonly string[] Slow = ["/plans", "/trade-off", "/allocations", "/validate", "/monte-carlo", "/settling", "/diagnosis", "/candidates", "/judgements", "/backups", "/backups/{backup}", "/audit/verification"];
+    internal static readonly string[] Slow = ["/plans", "/trade-off", "/allocations", "/validate", "/monte-carlo", "/settling", "/diagnosis", "/candidates", "/judgements", "/backups", "/backups/{backup}", "/audit/verification"];
 
     [Fact]
     public async Task Random_requests_are_answered_as_the_document_says()
