@@ -35,9 +35,9 @@ internal sealed class BareGroupCommit : IReadingSink
             """
             PRAGMA synchronous = FULL;
             PRAGMA foreign_keys = ON;
-            INSERT INTO entry VALUES ('main', 1, 't', 'a', 'o', 'unit', 'u1', 'u1', '{}', '', 'h');
-            INSERT INTO unit VALUES ('main', 'u1', 'teardown', 1, 1);
-            INSERT INTO component VALUES ('main', 'c1', 1, 'u1', 1);
+            INSERT INTO entry (shop, sequence, at, actor, operation, kind, unit, id, body, previous, hash) VALUES ('main', 1, 't', 'a', 'o', 'unit', 'u1', 'u1', '{}', '', 'h');
+            INSERT INTO unit (shop, id, stage, version, entry) VALUES ('main', 'u1', 'teardown', 1, 1);
+            INSERT INTO component (shop, id, revision, unit, entry) VALUES ('main', 'c1', 1, 'u1', 1);
             """);
         return new BareGroupCommit(connection);
     }
@@ -88,7 +88,8 @@ internal sealed class BareGroupCommit : IReadingSink
         var row = new { sequence = ++_sequence, id, Body, Hash, Answer };
         _connection.Execute(
             """
-            INSERT INTO entry VALUES ('main', @sequence, '2026-03-02T12:00:00.0000000Z', 'bench-1', 'POST /v1/units/u1/measurements',
+            INSERT INTO entry (shop, sequence, at, actor, operation, kind, unit, id, body, previous, hash)
+            VALUES ('main', @sequence, '2026-03-02T12:00:00.0000000Z', 'bench-1', 'POST /v1/units/u1/measurements',
                 'measurement', 'u1', @id, @Body, @Hash, @Hash)
             """,
             row);
@@ -101,7 +102,8 @@ internal sealed class BareGroupCommit : IReadingSink
         _connection.Execute("UPDATE unit SET version = version + 1 WHERE shop = 'main' AND id = 'u1'");
         _connection.Execute(
             """
-            INSERT INTO idempotency VALUES ('main', 'bench-1', @id, 'POST /v1/units/u1/measurements', @id, 201, '', '{}', @Answer,
+            INSERT INTO idempotency (shop, actor, key, operation, request_sha256, status, content_type, headers, body, created)
+            VALUES ('main', 'bench-1', @id, 'POST /v1/units/u1/measurements', @id, 201, '', '{}', @Answer,
                 '2026-03-02T12:00:00.0000000Z')
             """,
             row);

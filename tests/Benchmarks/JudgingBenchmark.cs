@@ -33,7 +33,7 @@ internal static class JudgingBenchmark
     }
 
     /// <summary>Each attribute as the first or the last of its list, turn about; each length read at the end of its limits.</summary>
-    private static UnitSnapshot Mixed(Family family)
+    internal static UnitSnapshot Mixed(Family family)
     {
         var kinds = family.Kinds.ToDictionary(k => k.Id, StringComparer.Ordinal);
         var builder = SnapshotBuilder.Complete(family).Micrometer();
@@ -52,7 +52,7 @@ internal static class JudgingBenchmark
         return builder.Snapshot;
     }
 
-    private static void Characteristics(UnitSnapshot snapshot, FamilyIndex family)
+    internal static void Characteristics(UnitSnapshot snapshot, FamilyIndex family)
     {
         var view = new UnitView(snapshot, family);
         var book = new EstimateBook(view);
@@ -81,7 +81,7 @@ internal static class JudgingBenchmark
 
     private static double At(double[] times, double share) => times[(int)(share * (times.Length - 1))];
 
-    private sealed class NoRulesInCode : IHooks
+    internal sealed class NoRulesInCode : IHooks
     {
         public ImmutableArray<PairingVerdict> Run(HookScope scope, UnitSnapshot snapshot) => [];
     }

@@ -15,8 +15,9 @@ namespace RebuildApi.Benchmarks;
 /// </summary>
 internal static class MeasuringBenchmark
 {
-    private const int BlockLength = 4096;
-    private const int Blocks = 100;
+    /// <summary>As long as the blocks of the propagation.</summary>
+    private const int BlockLength = 1024;
+    private const int Blocks = 400;
     private const int Runs = 200;
 
     /// <summary>Rounds before the one that is printed, so that everything is timed as compiled for good.</summary>

@@ -7,7 +7,7 @@ if (args is ["bare", var file, var there])
 if (args is ["empty", var here])
     Bare.RunEmpty(here);
 
-// Which to run: "selection", "planning", "measuring", "storage", "diagnosis", "judging", "checking" or "answering"; all when nothing is said.
+// Which to run: "selection", "planning", "measuring", "storage", "diagnosis", "judging", "engine", "checking", "answering" or "growth"; all when nothing is said.
 var wanted = args.FirstOrDefault();
 if (wanted is null or "selection")
     SelectionBenchmark.Run(Console.Out);
@@ -25,3 +25,7 @@ if (wanted is null or "checking")
     await CheckingBenchmark.Run(Console.Out);
 if (wanted is null or "answering")
     await AnsweringBenchmark.Run(Console.Out);
+if (wanted is null or "engine")
+    EngineBenchmarks.Run(Console.Out);
+if (wanted is null or "growth")
+    await GrowthBenchmark.Run(Console.Out);
