@@ -11,8 +11,8 @@ public static class Fonts
     private static readonly SKTypeface Usual = Load("DejaVuSansCondensed.ttf");
     private static readonly SKTypeface Heavy = Load("DejaVuSansCondensed-Bold.ttf");
 
-    /// <summary>The letters at a size, in points or user units.</summary>
-    public static SKFont At(float size, bool bold = false) => new(bold ? Heavy : Usual, size) { Subpixel = true };
+    /// <summary>The letters at a size, in points or user units. Their widths are those of the drawing of the letter, not of a screen: print would space them unevenly.</summary>
+    public static SKFont At(float size, bool bold = false) => new(bold ? Heavy : Usual, size) { Subpixel = true, LinearMetrics = true, Hinting = SKFontHinting.None };
 
     private static SKTypeface Load(string name)
     {
