@@ -1,4 +1,5 @@
 using RebuildApi.Contracts;
+using RebuildApi.Engine.Snapshots;
 
 namespace RebuildApi.Engine.Families;
 

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using RebuildApi.Contracts;
-using RebuildApi.Engine.Families;
 using RebuildApi.Engine.Measuring;
 using RebuildApi.Engine.Snapshots;
 

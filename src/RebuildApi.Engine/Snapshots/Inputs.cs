@@ -1,6 +1,6 @@
 using RebuildApi.Contracts;
 
-namespace RebuildApi.Engine.Families;
+namespace RebuildApi.Engine.Snapshots;
 
 /// <summary>What a characteristic follows from.</summary>
 internal static class Inputs
