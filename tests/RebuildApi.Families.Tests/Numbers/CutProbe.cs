@@ -5,12 +5,14 @@ using RebuildApi.Engine.Snapshots;
 namespace RebuildApi.Families.Tests;
 
 /// <summary>
-/// What the clearances advise to machine when no piece fits, a little short and far short, with the part that would be cut as drawn, with little metal left and
-/// with a thin hardened layer.
+/// What the clearances advise to machine when no piece fits, a little short and far short, with the part that would be cut as drawn, with as much metal as may
+/// be and with little left, with a thin hardened layer and with a thick one.
 /// </summary>
 internal sealed class CutProbe
 {
-    private static readonly long[] s_short = [600_000, -600_000, 1_800_000, -1_800_000];
+    private static readonly long[] s_short = [.. new long[] { 150_000, 250_000, 350_000, 450_000, 600_000, 1_800_000 }.SelectMany(n => new[] { n, -n })];
+
+    private const int Enough = 4;
 
     private readonly ImmutableArray<(string Operation, string Loop, Bench Bench)> _cases;
 
@@ -28,9 +30,10 @@ internal sealed class CutProbe
         ];
     }
 
-    /// <summary>The first unit in which a cut by an operation is permitted and nothing else does.</summary>
-    public Bench? Needing(string operation) => _cases.Where(c => c.Operation == operation).Select(c => (c.Bench, Ring: Answer(c.Loop, c.Bench.Family, c.Bench).Ring))
-        .FirstOrDefault(x => x.Ring?.Miss is not null && x.Ring.Cuts.Any(a => a.Operation == operation && a.Permission == CutPermission.Permitted)).Bench;
+    /// <summary>Units in which a cut by an operation is permitted and no piece does, the first few.</summary>
+    public IEnumerable<Bench> Needing(string operation) => _cases.Where(c => c.Operation == operation).Select(c => (c.Bench, Ring: Answer(c.Loop, c.Bench.Family, c.Bench).Ring))
+        .Where(x => x.Ring?.Miss is not null && x.Ring.Cuts.Any(a => a.Operation == operation && a.Permission == CutPermission.Permitted))
+        .Select(x => x.Bench).Take(Enough);
 
     public string Ask(Family changed, string operation) => string.Join('\n', _cases.Where(c => c.Operation == operation).Select(c => Said.Of(Answer(c.Loop, changed, c.Bench).Ring)));
 
@@ -40,34 +43,50 @@ internal sealed class CutProbe
         return ClearanceJudge.Judge(index.Loops[loop], new EstimateBook(new UnitView(bench.Snapshot, index)));
     }
 
-    /// <summary>The part to be cut: as drawn; near the end that must remain, on either side; with a thin layer.</summary>
+    /// <summary>The part to be cut: as drawn; at either end of what may go back; near the end that must remain, on either side; with a thin layer and a thick one.</summary>
     private static IEnumerable<Bench> Own(Bench sound, Cut cut)
     {
         yield return sound;
+        var index = new FamilyIndex(sound.Family);
         foreach (var effect in cut.Operation.Effects)
         {
+            var at = $"{cut.Position}/{effect.At.Characteristic}";
+            foreach (var end in Ends(index.ServiceLimitsAt(Address.TryParse(at)!)))
+            {
+                yield return Reads(sound, at, end);
+                yield return Layered(Reads(sound, at, end), cut, Length.Millimetres(2m));
+            }
+
             if (effect.Remaining?.Low is Exact low)
-                yield return Reads(sound, $"{cut.Position}/{effect.At.Characteristic}", low.Value + Length.Micrometres(40));
+                yield return Reads(sound, at, low.Value + Length.Micrometres(40));
             if (effect.Remaining?.High is Exact high)
-                yield return Reads(sound, $"{cut.Position}/{effect.At.Characteristic}", high.Value - Length.Micrometres(40));
+                yield return Reads(sound, at, high.Value - Length.Micrometres(40));
             if (effect.ShareOfCaseDepth is not null)
-                yield return sound.Family.Kinds.Single(k => k.Id == cut.Operation.Kind).Characteristics.Where(c => c.Id.EndsWith("case-depth", StringComparison.Ordinal))
-                    .Aggregate(sound, (b, c) => Reads(b, $"{cut.Position}/{c.Id}", Length.Millimetres(0.5m)));
+                yield return Layered(sound, cut, Length.Millimetres(0.5m));
         }
     }
+
+    private static IEnumerable<Length> Ends(Limits? limits) => new[] { limits?.Low, limits?.High }.OfType<Exact>().Select(e => e.Value);
+
+    private static Bench Layered(Bench bench, Cut cut, Length depth) => bench.Family.Kinds.Single(k => k.Id == cut.Operation.Kind).Characteristics
+        .Where(c => c.Id.EndsWith("case-depth", StringComparison.Ordinal)).Aggregate(bench, (b, c) => Reads(b, $"{cut.Position}/{c.Id}", depth));
 
     private static Bench Reads(Bench bench, string at, Length value) => bench.Reads(at, 1, [.. Enumerable.Repeat(Gauges.Reading(new Exact(value)), 9)]);
 
     private static Bench Emptied(Bench bench, ClearanceLoop loop) =>
         loop.Terms.Select(t => t.Of).OfType<OfSeries>().Aggregate(bench, (b, s) => b.Empties(s.Position));
 
-    /// <summary>Another part of the loop than the one to be cut is so far off its drawing.</summary>
+    /// <summary>Another part of the loop than the one to be cut is so far off its drawing: the one that may be furthest off and still go back.</summary>
     private static Bench ShortBy(Bench bench, ClearanceLoop loop, Cut cut, long nanometres, FamilyIndex index)
     {
-        var term = loop.Terms.First(t => t.Of is OfPart part && part.At.Position != cut.Position && index.CharacteristicAt(part.At)!.DerivedFrom is null && Math.Abs(t.Numerator) == t.Denominator);
+        var term = loop.Terms
+            .Where(t => t.Of is OfPart part && part.At.Position != cut.Position && index.CharacteristicAt(part.At)!.DerivedFrom is null && Math.Abs(t.Numerator) == t.Denominator)
+            .MaxBy(t => Room(index.ServiceLimitsAt(((OfPart)t.Of).At)))!;
         var at = ((OfPart)term.Of).At;
         var drawing = index.NewLimitsAt(at)!;
         var middle = (((Exact)drawing.Low!).Value.Nanometres + ((Exact)drawing.High!).Value.Nanometres) / 2;
         return Reads(bench, at.ToString(), new Length(middle + nanometres));
     }
+
+    private static long Room(Limits? limits) => limits is { Low: Exact low, High: Exact high } ? high.Value.Nanometres - low.Value.Nanometres : 0;
 }

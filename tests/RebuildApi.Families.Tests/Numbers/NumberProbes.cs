@@ -2,6 +2,7 @@ using RebuildApi.Engine.Clearances;
 using RebuildApi.Engine.Judging;
 using RebuildApi.Engine.Measuring;
 using RebuildApi.Engine.Pairings;
+using RebuildApi.Engine.Selection;
 using RebuildApi.Engine.Snapshots;
 using RebuildApi.Server.Composition;
 using RebuildApi.Server.Wire;
@@ -12,7 +13,7 @@ namespace RebuildApi.Families.Tests;
 internal sealed class NumberProbes
 {
     private readonly ImmutableArray<Question> _parts, _clearances, _pairings, _pieces;
-    private readonly Question _doubts, _sheet;
+    private readonly Question _doubts, _sheet, _selection;
     private readonly CutProbe _cuts;
     private readonly WorkProbe _work;
     private readonly Family _family;
@@ -29,6 +30,8 @@ internal sealed class NumberProbes
         _cuts = new CutProbe(sound);
         _sheet = new Question(family, f => Said.Of(new Sheet(new FamilyIndex(f), Display.For(null)).Rows().Select(r => (r.Position, r.Id, r.Readings))));
         _work = new WorkProbe(sound, _cuts);
+        _selection = new Question(family, f => Said.Of(UnitSelector.Solve(
+            new EstimateBook(new UnitView(ProbeUnits.Emptied(sound).Snapshot, new FamilyIndex(f))), new SelectionRequest())));
         _pieces = OfUnits(family, ProbeUnits.WithEachPiece(sound), book => Said.Of(book.View.Family.Family.Loops.Select(l => ClearanceJudge.Judge(l, book))));
     }
 
@@ -44,7 +47,7 @@ internal sealed class NumberProbes
         "series" => [.. _clearances, .. _pieces],
         "kinds" when path[^1] is "minimumReadings" => [.. _parts, .. _pairings, _sheet],
         "positions" when path[^1] is "stripOrder" or "quantity" => [.. _parts, _sheet],
-        "loops" or "materials" => [.. _clearances, .. _parts],
+        "loops" or "materials" => [.. _clearances, .. _parts, _selection],
         "pairings" => _pairings,
         _ => path.Contains("toothSets") ? _pairings : [.. _parts, _doubts, .. _clearances, .. _pairings],
     };

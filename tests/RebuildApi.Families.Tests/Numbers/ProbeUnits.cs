@@ -71,7 +71,7 @@ internal static class ProbeUnits
     private static Bench Unread(Bench bench) => bench with { Snapshot = bench.Snapshot with { Measurements = [] } };
 
     /// <summary>No piece is chosen anywhere.</summary>
-    private static Bench Emptied(Bench bench) =>
+    public static Bench Emptied(Bench bench) =>
         bench.Family.Loops.SelectMany(l => l.Terms).Select(t => t.Of).OfType<OfSeries>().Select(s => s.Position).Distinct().Aggregate(bench, (b, p) => b.Empties(p));
 
     private static Bench Warm(Bench bench) => bench with

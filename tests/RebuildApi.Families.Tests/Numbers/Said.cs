@@ -4,7 +4,10 @@ using System.Text.Json.Serialization.Metadata;
 
 namespace RebuildApi.Families.Tests;
 
-/// <summary>An answer as text, without what only repeats the family: a limit that is merely echoed does not count as an answer.</summary>
+/// <summary>
+/// An answer as text, without what only repeats the family: a limit that is merely echoed does not count as an answer. The limits of a cure's step are no
+/// echo: they say which part to order.
+/// </summary>
 internal static class Said
 {
     private static readonly HashSet<Type> s_echoes =
@@ -23,7 +26,7 @@ internal static class Said
 
     private static void LeaveOutEchoes(JsonTypeInfo type)
     {
-        foreach (var property in type.Properties.Where(p => s_echoes.Contains(p.PropertyType) || p.Name == "InputsSha256"))
+        foreach (var property in type.Properties.Where(p => (type.Type != typeof(CureStep) && s_echoes.Contains(p.PropertyType)) || p.Name == "InputsSha256"))
             property.ShouldSerialize = (_, _) => false;
     }
 }

@@ -14,13 +14,14 @@ internal sealed class WorkProbe(Bench sound, CutProbe cuts)
     public string Ask(Family changed, string operation)
     {
         var declared = sound.Family.Operations.Single(o => o.Id == operation);
-        return string.Join('\n', Units(declared).Select(bench => Work(bench, With(changed, declared))));
+        var kept = declared.Effects.IsEmpty || !declared.Mends.IsEmpty ? [] : Joined(declared);
+        return string.Join('\n', Units(declared).Select(bench => Work(bench, With(changed, declared), kept)));
     }
 
     private IEnumerable<Bench> Units(Operation operation) => (operation.Mends.IsEmpty, operation.Effects.IsEmpty) switch
     {
         (true, true) => [sound],
-        (true, false) => cuts.Needing(operation.Id) is { } needing ? [needing] : [],
+        (true, false) => cuts.Needing(operation.Id),
         (false, true) => [Damaged(operation)],
         (false, false) => Worn(operation, Damaged(operation)),
     };
@@ -29,9 +30,20 @@ internal sealed class WorkProbe(Bench sound, CutProbe cuts)
     private static Family With(Family family, Operation operation) =>
         operation.Effects.IsEmpty ? family : family with { Operations = [.. family.Operations.Where(o => o.Id == operation.Id || o.Effects.IsEmpty)] };
 
-    private static string Work(Bench bench, Family family)
+    /// <summary>The positions that meet the part to be cut in some clearance: what was found there goes back, so that no new part spares the cut.</summary>
+    private ImmutableHashSet<string> Joined(Operation operation) =>
+    [
+        .. from loop in sound.Family.Loops
+           let parts = loop.Terms.Select(t => t.Of).OfType<OfPart>().Select(p => p.At.Position).ToArray()
+           where parts.Contains(PlaceOf(operation))
+           from position in parts
+           select position,
+    ];
+
+    private static string Work(Bench bench, Family family, ImmutableHashSet<string> kept)
     {
-        var answer = UnitPlanner.Plan(new EstimateBook(new UnitView(bench.Snapshot, new FamilyIndex(family))), new PlanRequest(), new NoHooks());
+        var request = new PlanRequest { Limits = new PlanLimits { KeepOriginal = kept } };
+        var answer = UnitPlanner.Plan(new EstimateBook(new UnitView(bench.Snapshot, new FamilyIndex(family))), request, new NoHooks());
         return Said.Of((answer.Status, answer.Plan?.Work, answer.Plan?.Cost.Labour));
     }
 
@@ -55,7 +67,11 @@ internal sealed class WorkProbe(Bench sound, CutProbe cuts)
         if (effect.Remaining is { Low: Exact low })
             yield return Reads(low.Value + effect.Step - least);
         if (effect.Remaining is { High: Exact most })
+        {
             yield return Reads(most.Value + (2 * effect.Step) - least);
+            yield return Reads(most.Value + effect.MaxChange - least);
+            yield return Reads(most.Value + effect.MaxChange + least);
+        }
 
         Bench Reads(Length value) => damaged.Reads(at, 1, [.. Enumerable.Repeat(Gauges.Reading(new Exact(value)), 9)]);
     }
