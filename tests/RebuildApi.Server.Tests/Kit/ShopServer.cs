@@ -119,9 +119,13 @@ public sealed class ShopServer : WebApplicationFactory<Program>
         return http;
     }
 
-    /// <summary>Issues a token.</summary>
-    public Task<string> Issue(NewToken asked) =>
-        TokenDesk.Issue(Services.GetRequiredService<IStore>(), asked, Services.GetRequiredService<TimeProvider>());
+    /// <summary>Issues a token that counts at once, as one does that is issued over HTTP.</summary>
+    public async Task<string> Issue(NewToken asked)
+    {
+        var secret = await TokenDesk.Issue(Services.GetRequiredService<IStore>(), asked, Services.GetRequiredService<TimeProvider>());
+        Services.GetRequiredService<TokenBook>().Forget();
+        return secret;
+    }
 
     /// <summary>From now on no plug-in is there.</summary>
     public void LosePlugins() => _catalog.Lost = true;
