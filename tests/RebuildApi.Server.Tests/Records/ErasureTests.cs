@@ -118,7 +118,7 @@ public sealed class ErasureTests
         Assert.Single(feed["items"]!.AsArray());
     }
 
-    [Fact]
+    [FileFact]
     public async Task The_command_does_the_same_beside_a_service_that_runs()
     {
         await using var server = ShopServer.Open();
