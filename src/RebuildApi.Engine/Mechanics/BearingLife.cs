@@ -44,14 +44,17 @@ public static class BearingLife
         return row.Factor > 0 ? row.Factor : throw new ArgumentOutOfRangeException(nameof(reliability), reliability, "The standard lists 0.90 and 0.95 to 0.99.");
     }
 
-    /// <summary>P = X·Fr + Y·Fa, or Fr alone while Fa/Fr is at most e.</summary>
+    /// <summary>
+    /// P = X·Fr + Y·Fa, or Fr alone while Fa/Fr is at most e. Never less than Fr: with the table's rounded factors the sum falls short of it just above e, and
+    /// thrust would seem to lengthen a life.
+    /// </summary>
     /// <param name="radial">Fr.</param>
     /// <param name="axial">Fa.</param>
     /// <param name="e">e of the bearing.</param>
     /// <param name="x">X above e.</param>
     /// <param name="y">Y above e.</param>
     public static double EquivalentLoad(double radial, double axial, double e, double x, double y) =>
-        Math.Abs(axial) <= e * Math.Abs(radial) ? Math.Abs(radial) : (x * Math.Abs(radial)) + (y * Math.Abs(axial));
+        Math.Abs(axial) <= e * Math.Abs(radial) ? Math.Abs(radial) : Math.Max(Math.Abs(radial), (x * Math.Abs(radial)) + (y * Math.Abs(axial)));
 
     /// <summary>C that gives a life: P·(L/10⁶)^(1/p).</summary>
     /// <param name="equivalentLoad">P.</param>
