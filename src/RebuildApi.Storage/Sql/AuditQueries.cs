@@ -22,48 +22,18 @@ internal sealed class AuditQueries(DbConnection connection, string shop)
     private const string Newest = "SELECT body FROM entry WHERE shop = @shop AND unit = '' AND kind = @kind ORDER BY sequence DESC LIMIT 1";
 
     public ImmutableArray<AuditEntry> Entries(AuditFilter wanted, long after, int limit) =>
-        [.. connection.Query<Row>(Sql(wanted), new { shop, after, kind = wanted.Kind, unit = wanted.Unit, limit = Cursor.Limit(limit) }).Select(Entry)];
+        [.. connection.Query<EntryRow>(Sql(wanted), new { shop, after, kind = wanted.Kind, unit = wanted.Unit, limit = Cursor.Limit(limit) }).Select(Entry)];
 
     private static string Sql(AuditFilter wanted) =>
         Many + (wanted.Kind is null ? "" : " AND kind = @kind") + (wanted.Unit is null ? "" : " AND unit = @unit") + " ORDER BY sequence LIMIT @limit";
 
     public AuditRecord? Entry(long sequence) =>
-        connection.QuerySingleOrDefault<Row>(One, new { shop, sequence }) is { } row ? new AuditRecord(Entry(row), row.Shop, row.At, row.Body, row.Previous, row.Form, PersonalBody.Read(row.Personal), PersonalBody.Open(row.Kind, row.Body, row.Personal)) : null;
+        connection.QuerySingleOrDefault<EntryRow>(One, new { shop, sequence }) is { } row ? new AuditRecord(Entry(row), row.Shop, row.At, row.Body, row.Previous, row.Form, PersonalBody.Read(row.Personal), PersonalBody.Open(row.Kind, row.Body, row.Personal)) : null;
 
     /// <summary>The act of one sort that was recorded last, or null.</summary>
     public Act? NewestAct(string kind) =>
         connection.QueryFirstOrDefault<string>(Newest, new { shop, kind }) is { } body ? JsonSerializer.Deserialize(body, StoreJson.Default.Act) : null;
 
-    private static AuditEntry Entry(Row row) =>
+    private static AuditEntry Entry(EntryRow row) =>
         new(new StoreEvent(row.Sequence, Stamp.Read(row.At), row.Actor, row.Kind, row.Unit, row.Id), row.Operation, row.Hash);
-
-    // Filled by name: a list leaves out what only one entry shows.
-    private sealed record Row
-    {
-        public string Shop { get; init; } = "";
-
-        public long Sequence { get; init; }
-
-        public string At { get; init; } = "";
-
-        public string Actor { get; init; } = "";
-
-        public string Operation { get; init; } = "";
-
-        public string Kind { get; init; } = "";
-
-        public string Unit { get; init; } = "";
-
-        public string Id { get; init; } = "";
-
-        public string Body { get; init; } = "";
-
-        public string Previous { get; init; } = "";
-
-        public string Hash { get; init; } = "";
-
-        public long Form { get; init; }
-
-        public string? Personal { get; init; }
-    }
 }

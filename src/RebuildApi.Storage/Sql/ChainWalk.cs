@@ -22,7 +22,7 @@ internal sealed class ChainWalk(DbConnection connection, string shop)
         var seals = new SealCheck();
         long? noted = null;
         var all = ChainHead.Read(connection, shop).Sequence;
-        foreach (var row in connection.Query<Row>(Links, new { shop }, buffered: false))
+        foreach (var row in connection.Query<EntryRow>(Links, new { shop }, buffered: false))
         {
             cancellation.ThrowIfCancellationRequested();
             var link = row.Link();
@@ -52,37 +52,5 @@ internal sealed class ChainWalk(DbConnection connection, string shop)
         if (link.Sequence != head.Sequence + 1)
             return "entries before it are missing";
         return link.Previous == head.Hash ? null : "it does not follow from the entry before it";
-    }
-
-    // Filled by name.
-    private sealed record Row
-    {
-        public string Shop { get; init; } = "";
-
-        public long Sequence { get; init; }
-
-        public string At { get; init; } = "";
-
-        public string Actor { get; init; } = "";
-
-        public string Operation { get; init; } = "";
-
-        public string Kind { get; init; } = "";
-
-        public string Unit { get; init; } = "";
-
-        public string Id { get; init; } = "";
-
-        public string Body { get; init; } = "";
-
-        public string Previous { get; init; } = "";
-
-        public string Hash { get; init; } = "";
-
-        public long Form { get; init; }
-
-        public string? Personal { get; init; }
-
-        public ChainLink Link() => new(Shop, Sequence, At, Actor, Operation, Kind, Unit, Id, Body, Previous, Hash, Form);
     }
 }
