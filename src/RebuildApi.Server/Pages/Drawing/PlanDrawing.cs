@@ -1,5 +1,6 @@
 using System.Globalization;
 using RebuildApi.Contracts;
+using RebuildApi.Engine.Planning.Solving;
 using RebuildApi.Engine.Snapshots;
 using RebuildApi.Server.Wire;
 using RebuildApi.Server.Wire.Shop;
@@ -35,7 +36,7 @@ public sealed class PlanDrawing(PlanWire plan, FamilyIndex family, Func<MoneyWir
 
     private string Summary() => plan.Cost is { } cost
         ? words["draw.plan-sum", ("total", money(cost.Total)), ("minutes", Count(plan.Minutes)), ("days", Count(plan.ReadyInDays)), ("open", Count(plan.Conditions.Length))]
-        : words["draw.no-plan"];
+        : words[plan.Status == Kebab.Of(SolveStatus.Unknown) ? "draw.plan-unknown" : "draw.no-plan"];
 
     private double Key(double y)
     {
