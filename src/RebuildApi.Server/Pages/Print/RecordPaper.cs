@@ -26,7 +26,7 @@ public sealed class RecordPaper(Judged judged, RecordFacts facts, DateTimeOffset
         .. judged.File.Unit.Words is { Length: > 0 } words ? [new Prose(w["record.complaint", ("words", words)])] : ImmutableArray<Block>.Empty,
         new Heading(w["record.parts"]),
         new Grid(
-            PaperHead.Columns(w, ("record.part", 2.4), ("record.read", 2.6), ("record.value", 1.9), ("record.limits", 1.9), ("record.outcome", 1.7), ("record.by", 2.4)),
+            PaperHead.Columns(w, ("record.part", 2.2), ("record.read", 2.6), ("record.value", 1.9), ("record.limits", 1.9), ("record.outcome", 2.1), ("record.by", 2.2)),
             [.. _sheet.Parts.Where(p => p.Component is not null).SelectMany(Part)], w["record.none"]),
         new Prose(w["record.uncertainty"], IsSoft: true),
         new Heading(w["record.clearances"]),
