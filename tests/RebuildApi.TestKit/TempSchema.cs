@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.RegularExpressions;
@@ -72,13 +73,12 @@ public sealed partial class TempSchema : IDisposable
         return text.ToString();
     }
 
+    [SuppressMessage("Security", "CA2100", Justification = "The only text that is not a constant is a name made above.")]
     private static void Run(string connection, string sql)
     {
         using var open = new NpgsqlConnection(With(connection, _ => { }));
         open.Open();
-#pragma warning disable CA2100 // The only text that is not a constant is a name made above.
         using var command = new NpgsqlCommand(sql, open);
-#pragma warning restore CA2100
         command.ExecuteNonQuery();
     }
 }
