@@ -1,6 +1,6 @@
 # Several copies of the service behind a reverse proxy, over one throw-away PostgreSQL; shared by the scripts beside it.
 
-declare -A COPY_PID COPY_ADDRESS
+COPY_PID=() COPY_ADDRESS=()
 PROXY_PID=""
 
 build_cluster() {
@@ -17,7 +17,7 @@ start_cluster() {
     start_copy "$i"
     wait_ready "${COPY_ADDRESS[$i]}"
   done
-  start_proxy
+  proxy_before "${COPY_ADDRESS[@]}"
 }
 
 start_copy() {
@@ -27,19 +27,11 @@ start_copy() {
   COPY_PID[$1]=$!
 }
 
-start_proxy() {
-  PROXY_ADDRESS="http://127.0.0.1:$(free_port)"
-  dotnet tests/Cluster/bin/Release/net10.0/RebuildApi.Cluster.dll proxy "$PROXY_ADDRESS" "${COPY_ADDRESS[@]}" >"$CLUSTER_FOLDER/proxy.log" 2>&1 &
-  PROXY_PID=$!
-  wait_ready "$PROXY_ADDRESS"
-}
-
-# How many are in the way of requests: the proxy is started anew before fewer copies.
+# proxy_before ADDRESS...: sets PROXY_ADDRESS; one that stood before other copies ends.
 proxy_before() {
   stop_one "$PROXY_PID"
-  local all=("$@")
   PROXY_ADDRESS="http://127.0.0.1:$(free_port)"
-  dotnet tests/Cluster/bin/Release/net10.0/RebuildApi.Cluster.dll proxy "$PROXY_ADDRESS" "${all[@]}" >"$CLUSTER_FOLDER/proxy.log" 2>&1 &
+  dotnet tests/Cluster/bin/Release/net10.0/RebuildApi.Cluster.dll proxy "$PROXY_ADDRESS" "$@" >"$CLUSTER_FOLDER/proxy.log" 2>&1 &
   PROXY_PID=$!
   wait_ready "$PROXY_ADDRESS"
 }
