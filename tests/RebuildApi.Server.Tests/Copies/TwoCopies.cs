@@ -7,7 +7,9 @@ namespace RebuildApi.Server.Tests.Copies;
 public sealed class TwoCopies : IAsyncDisposable
 {
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("rebuild-copies-test-");
-    private readonly TempSchema _schema = new();
+    private readonly TempSchema _schema;
+
+    private TwoCopies() => _schema = TempSchema.Of(_folder)!;
 
     public WebApplication First { get; private set; } = null!;
 
