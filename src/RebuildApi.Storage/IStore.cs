@@ -173,6 +173,32 @@ public interface IStore : IAsyncDisposable
     /// <summary>The units that name a customer, or once did, in the order in which they were taken in.</summary>
     ValueTask<ImmutableArray<string>> UnitsOfCustomer(string customer, CancellationToken cancellation);
 
+    /// <summary>The other shops of the same database that have opened something to this one, in the order of their names.</summary>
+    ValueTask<ImmutableArray<OpenedShop>> OpenedShops(CancellationToken cancellation);
+
+    /// <summary>What lies on the shelf of another shop.</summary>
+    /// <param name="shop">Which.</param>
+    /// <param name="about">Only what is found by this; null for all.</param>
+    /// <param name="after">Cursor, or null to begin.</param>
+    /// <param name="limit">At most how many, 1..1000.</param>
+    /// <param name="cancellation">Gives up.</param>
+    /// <exception cref="ShopNotOpenedException">It has not opened that to this one, or is not there.</exception>
+    ValueTask<OpenedStock> StockOf(string shop, string? about, string? after, int limit, CancellationToken cancellation);
+
+    /// <summary>The units of another shop in the order of their ids, without what names a customer.</summary>
+    /// <exception cref="ShopNotOpenedException">It has not opened that to this one, or is not there.</exception>
+    ValueTask<Page<Unit>> UnitsOf(string shop, string? after, int limit, string? stage, CancellationToken cancellation);
+
+    /// <summary>A unit of another shop with its latest kept judgement, without what names a customer; null when there is none.</summary>
+    /// <exception cref="ShopNotOpenedException">It has not opened that to this one, or is not there.</exception>
+    ValueTask<OpenedUnit?> UnitOf(string shop, string unit, CancellationToken cancellation);
+
+    /// <summary>
+    /// Counts one more try of somebody, over all copies of the service that share the records. Where one process has them, nothing is counted here.
+    /// </summary>
+    /// <returns>How long it is until they may try again; zero when they may now.</returns>
+    ValueTask<TimeSpan> CountTry(string who, TryLimit limit, CancellationToken cancellation);
+
     /// <summary>Where the hash chain ends now. Note it outside: it shows later whether anything before it was rewritten.</summary>
     ValueTask<ChainEnd> Head(CancellationToken cancellation);
 

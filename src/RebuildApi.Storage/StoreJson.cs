@@ -49,6 +49,7 @@ namespace RebuildApi.Storage;
 [JsonSerializable(typeof(PartRemoval))]
 [JsonSerializable(typeof(AccessToken))]
 [JsonSerializable(typeof(Erasure))]
+[JsonSerializable(typeof(Sharing))]
 [JsonSerializable(typeof(ImmutableSortedDictionary<string, SealedText>))]
 [JsonSerializable(typeof(ImmutableSortedDictionary<string, string>))]
 internal sealed partial class StoreJson : JsonSerializerContext;

@@ -91,4 +91,36 @@ public class ReviveTests
         Assert.True(chain.Intact, chain.Why);
         Assert.Single(chain.Erasures);
     }
+
+    [FileTheory]
+    [InlineData(true, "harbour: stock")]
+    [InlineData(false, "")]
+    public async Task What_was_opened_to_another_shop_and_closed_since_is_closed_again_and_all_of_it_where_nobody_knows(bool known, string opened)
+    {
+        await using var temp = new TempStore();
+        await temp.Write(s =>
+        {
+            s.Put(new Sharing("harbour", [Opening.Stock, Opening.Units], "Ada", DateTimeOffset.UnixEpoch, 0), 0);
+            s.Put(new Sharing("quay", [Opening.Stock], "Ada", DateTimeOffset.UnixEpoch, 0), 0);
+        });
+        var backup = await Backup(temp);
+        await temp.Write(s =>
+        {
+            s.Put(new Sharing("harbour", [Opening.Stock], "Ada", DateTimeOffset.UnixEpoch, 0), null);
+            s.Put(new Sharing("quay", [], "Ada", DateTimeOffset.UnixEpoch, 0), null);
+            s.Put(new Sharing("newer", [Opening.Units], "Ada", DateTimeOffset.UnixEpoch, 0), null);
+        });
+        if (!known)
+        {
+            await temp.Close();
+            File.Delete(temp.Options.Path + "-wal");
+            await File.WriteAllTextAsync(temp.Options.Path, "no database");
+        }
+
+        await Restore(temp, backup);
+
+        var stands = await temp.Store.All<Sharing>(ShopFilter.Every, default);
+        Assert.Equal(opened, string.Join(", ", stands.Where(s => !s.Opens.IsEmpty).Select(s => $"{s.Shop}: {string.Join(' ', s.Opens).ToLowerInvariant()}")));
+        Assert.True((await temp.Store.VerifyChain(default)).Intact);
+    }
 }

@@ -17,21 +17,23 @@ public sealed class ScopeGuard(RequestDelegate next, WrongTokens wrong)
             return next(http);
         var admission = http.Features.Get<Admission>()!;
         if (admission.Caller is not { } caller)
-            return admission.Unavailable is null && endpoint.Metadata.GetMetadata<IsPage>() is not null ? SignIn(http) : throw Refused(http, admission, wrong);
+            return admission.Unavailable is null && endpoint.Metadata.GetMetadata<IsPage>() is not null ? SignIn(http) : Refuse(http, admission);
         return caller.Scope >= needed ? next(http) : throw TooSmall(caller, needed);
     }
 
     /// <summary>The problem of a token that is missing or does not count.</summary>
-    public static ProblemException Refused(HttpContext http, Admission admission, WrongTokens wrong)
+    public static async ValueTask<ProblemException> Refused(HttpContext http, Admission admission, WrongTokens wrong)
     {
         if (admission.Unavailable is { } unavailable)
             return ExceptionMapper.ToProblem(unavailable);
         if (admission.Fault is not { } fault)
             return new ProblemException(Problems.TokenRequired, "No token came with the request.") { Headers = Says(Challenge) };
         if (admission.IsUnknown)
-            wrong.Count(http);
+            await wrong.Count(http);
         return new ProblemException(Problems.TokenRefused, fault) { Headers = Says(Challenge + ", error=\"invalid_token\"") };
     }
+
+    private async Task Refuse(HttpContext http, Admission admission) => throw await Refused(http, admission, wrong);
 
     private static ProblemException TooSmall(Caller caller, Scope needed) =>
         new(Problems.ScopeMissing, $"This needs a token of scope {needed.Word()}; {caller.Name} has {caller.Scope.Word()}.")

@@ -28,7 +28,8 @@ public static class UnitEndpoints
             .Example("""{ "customer": "Ferry Lane Farm" }""");
     }
 
-    private static readonly QueryOption Stage = new("stage", "Only units at this stage.", "string", UnitStages.All);
+    /// <summary>Which stage is wanted.</summary>
+    internal static readonly QueryOption Stage = new("stage", "Only units at this stage.", "string", UnitStages.All);
 
     private static async Task<CreatedAnswer<UnitWire>> Open(
         Body<UnitRequest> body, FamilyBook families, IStore store, IIdSource ids, TimeProvider time, CancellationToken cancellation)

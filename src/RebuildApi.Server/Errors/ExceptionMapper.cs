@@ -20,6 +20,7 @@ public static class ExceptionMapper
         UnknownCursorException cursor => Cursor.Bad(cursor.Cursor),
         SupersedesException supersedes => OfField("/supersedes", FieldProblems.UnknownRecord, supersedes.Message, supersedes.Supersedes),
         UnknownIdException unknown => OfField("", FieldProblems.UnknownComponent, unknown.Message, unknown.Id),
+        ShopNotOpenedException shop => new ProblemException(Problems.UnknownShop, shop.Message),
         ComponentPlacedElsewhereException elsewhere => new ProblemException(Problems.PartElsewhere, elsewhere.Message),
         RevisionOutOfOrderException order => new ProblemException(Problems.RevisionConflict, order.Message),
         PluginNotFoundException plugin => new ProblemException(Problems.UnknownPlugin, plugin.Message),

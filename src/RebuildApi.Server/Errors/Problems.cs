@@ -113,6 +113,10 @@ public static class Problems
     public static readonly Problem ReceiverResting = new("receiver-resting", 409, "The receiver is left alone just now",
         "It failed five times in a row, so that for a minute nothing is even tried.", "Mend the receiver and POST its pings: one that is taken ends the rest.");
 
+    public static readonly Problem UnknownShop = new("unknown-shop", 404, "No such shop has opened this to yours",
+        "There is no shop of this name in the database, or it has not opened what was asked for: which of the two is not told. Nor has yours opened anything to it, where that was asked.",
+        "GET /v1/shops lists who has opened what to yours; GET /v1/sharings what yours opens to others. The other shop's administrator opens it with POST /v1/sharings.");
+
     public static readonly Problem UnknownCustomer = new("unknown-customer", 404, "There is no such customer",
         "No unit bears this name, or ever did.", "GET /v1/customers lists them; the name must be the same letter for letter.");
 
@@ -216,7 +220,7 @@ public static class Problems
         UnknownFamily, UnknownUnit, UnknownPlace, UnknownInstrumentId, UnknownStation, UnknownPlugin, UnknownPartId, UnknownStockId, UnknownReservation,
         UnknownPlan, UnknownQuote, UnknownMachining, UnknownEntry, UnknownBackup, UnknownCustomer, UnknownWebhook, UnknownDelivery, ReceiverResting,
         UnknownJudgement, UnknownAttachment, AttachmentLost, AttachmentErased, UnknownLabel, MistypedLabel, UnknownComponentId, GateNotMet, StageConflict,
-        UnknownToken, LastAdministrator,
+        UnknownToken, LastAdministrator, UnknownShop,
         StockShort, QuoteOvertaken, ApprovalNeeded, MethodNotAllowed, RequestTimeout, DuplicateId, PartElsewhere, RevisionConflict, IdempotencyKeyReused,
         IdempotencyKeyMissing, VersionConflict, BodyTooLarge, UnsupportedMediaType, PreconditionRequired, TooManyRequests, HeadersTooLarge,
         Unexpected, StorageUnavailable, RulesUnavailable, PluginRefused, Timeout,

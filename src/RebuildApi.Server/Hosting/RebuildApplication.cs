@@ -52,6 +52,8 @@ public static class RebuildApplication
         app.MapRates();
         app.MapParts();
         app.MapStock();
+        app.MapSharings();
+        app.MapOpenedShops();
         app.MapPlans();
         app.MapKit();
         app.MapQuotes();

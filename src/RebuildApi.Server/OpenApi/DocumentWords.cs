@@ -30,6 +30,7 @@ public sealed class DocumentWords : IDocumentFilter
         ("customers", "What is kept of whom, to be given out on request and looked at when it is old."),
         ("audit", "Who did what and when, chained by hash so that tampering shows."),
         ("backups", "Copies of everything, made while benches work and checked before they count."),
+        ("branches", "What shops that share a database have opened to each other, to read and never to write."),
         ("webhooks", "Receivers that are told of what happens, signed, in order, each event at least once."),
         ("access", "Who may come in, and what they may do."),
         ("service", "Whether the service runs, and what its problems mean."),

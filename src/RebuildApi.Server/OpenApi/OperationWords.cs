@@ -31,6 +31,7 @@ public sealed class OperationWords : IOperationFilter
         ["plan"] = "Id of the plan.",
         ["sequence"] = "Number of the entry in the chain.",
         ["backup"] = "Name of the backup's folder.",
+        ["shop"] = "Name of the other shop: its Rebuild:Shop.",
         ["token"] = "Name of the token.",
         ["machining"] = "Id of the machining job.",
         ["webhook"] = "Id of the receiver.",

@@ -23,8 +23,8 @@ public sealed class BackupRestore(string attachments, StoreOptions options)
         if (from.Backup.Manifest is { } manifest)
             steps.Add(FormattableString.Invariant($"copy {missing} of {manifest.Attachments.Length} attachments to {attachments}; the others are there already, and none is removed"));
         steps.Add((await Replaced.Read(options, from.Report.Chain.Head)).GoesOn
-            ? "revoke again the tokens that were revoked since the backup, and erase again what was erased since"
-            : "revoke every token of the backup and print a new administrator's: what stands there does not tell which were revoked since, nor what was erased");
+            ? "revoke again the tokens that were revoked since the backup, close again what was opened to other shops and closed since, and erase again what was erased since"
+            : "revoke every token of the backup, close what it opens to other shops, and print a new administrator's: what stands there does not tell which were revoked since, nor what was erased");
         steps.Add("put on record in its chain that it was restored, from what, and what it replaced");
         return steps.ToImmutable();
     }

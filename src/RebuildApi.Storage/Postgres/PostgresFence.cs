@@ -6,6 +6,7 @@ namespace RebuildApi.Storage.Postgres;
 /// <summary>
 /// Row-level security: a table that has a shop shows and takes only rows of the shop that the connection named when it was opened, to its owner too. A
 /// question that forgets to name the shop finds nothing of another one. It is raised over whatever tables there are, so that a new one can't be left out.
+/// What another shop has opened may be seen besides (<see cref="PostgresOpening"/>).
 /// </summary>
 internal static class PostgresFence
 {
@@ -26,7 +27,8 @@ internal static class PostgresFence
 
     public static void Raise(NpgsqlConnection connection)
     {
-        foreach (var table in connection.Query<string>(Tables).AsList())
+        var tables = connection.Query<string>(Tables).AsList();
+        foreach (var table in tables)
         {
             connection.Execute(
                 $"""
@@ -36,6 +38,8 @@ internal static class PostgresFence
                 CREATE POLICY own_shop ON {table} USING (shop = current_setting('rebuild.shop', true))
                 """);
         }
+
+        PostgresOpening.Raise(connection, tables);
     }
 
     /// <summary>Refuses a role that no policy holds back.</summary>

@@ -58,6 +58,9 @@ public sealed class PostgresStore : SqlStore
     public override bool IsShared => true;
 
     /// <inheritdoc/>
+    public override ValueTask<TimeSpan> CountTry(string who, TryLimit limit, CancellationToken cancellation) => new PostgresTries(_source, _options).Add(who, limit, cancellation);
+
+    /// <inheritdoc/>
     public override Task<IDuty> TakeUp(string duty, CancellationToken cancellation) => PostgresDuty.Await(_options, _shop.Duty(duty), cancellation);
 
     /// <summary>Copies the shop into a file of the other engine, so that a backup is one file that can be opened and checked anywhere.</summary>
@@ -73,6 +76,8 @@ public sealed class PostgresStore : SqlStore
         if (connection.ExecuteScalar<string?>("SELECT file FROM importing WHERE shop = @shop", new { shop = options.Shop }) is not null)
             throw new StorageUnavailableException("importing", "The shop is being taken over from a file, or that was cut off. Run import again; it goes on where it was.");
     }
+
+    private protected override void Want(DbConnection connection, string shop) => PostgresOpening.Want((NpgsqlConnection)connection, shop);
 
     private protected override ValueTask<T> Read<T>(Func<DbConnection, T> query, CancellationToken cancellation) => _readers.Read(query, cancellation);
 

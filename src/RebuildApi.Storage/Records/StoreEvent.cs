@@ -11,7 +11,7 @@ namespace RebuildApi.Storage;
 /// and those of the shop's own records: <c>rates</c>, <c>part</c>, <c>stock</c>, <c>reservation</c>, <c>plan</c>, <c>plan-choice</c>, <c>quote</c>,
 /// <c>approval</c>, <c>invoice-line</c>, <c>machining</c>, <c>work</c>,
 /// <c>calibration</c>, <c>study</c>, <c>comeback</c>, <c>policy</c>, <c>test</c>, <c>confirmation</c>, <c>prior</c>,
-/// <c>stage</c>, <c>sign-off</c>, <c>attachment</c>, <c>label</c>, <c>removal</c>, <c>webhook</c>, <c>token</c>, <c>erasure</c>, and those of <see cref="Acts"/>.</param>
+/// <c>stage</c>, <c>sign-off</c>, <c>attachment</c>, <c>label</c>, <c>removal</c>, <c>webhook</c>, <c>token</c>, <c>erasure</c>, <c>sharing</c>, and those of <see cref="Acts"/>.</param>
 /// <param name="Unit">The unit that it belongs to; empty when to none.</param>
 /// <param name="Id">Id of the thing; of a placement its place.</param>
 public sealed record StoreEvent(long Sequence, DateTimeOffset At, string Actor, string Kind, string Unit, string Id)

@@ -64,6 +64,7 @@ internal sealed record IndexedTable(string Name, string Kind, bool Newest, strin
         OfShop(PartRemoval.Table),
         OfShop(AccessToken.Table),
         OfShop(Erasure.Table),
+        OfShop(Sharing.Table),
     ];
 
     private static IndexedTable OfShop<T>(ShopTable<T> table)
@@ -96,7 +97,7 @@ internal sealed record IndexedTable(string Name, string Kind, bool Newest, strin
 
     private static string OnlyNewest =>
         "AND e.sequence IN (SELECT MAX(sequence) FROM entry WHERE shop = @shop AND kind IN "
-        + "('unit', 'instrument', 'placement', 'vacancy', 'rates', 'part', 'stock', 'reservation', 'machining', 'webhook', 'token') "
+        + "('unit', 'instrument', 'placement', 'vacancy', 'rates', 'part', 'stock', 'reservation', 'machining', 'webhook', 'token', 'sharing') "
         + "GROUP BY unit, id, CASE kind WHEN 'vacancy' THEN 'placement' ELSE kind END)";
 
     private static Func<IndexedEntry, string> Of<T>(JsonTypeInfo<T> shape, Func<IndexedEntry, T, string> text) =>

@@ -149,6 +149,32 @@ public abstract partial class SqlStore
     public ValueTask<ChainReport> VerifyChain(ChainQuestion question, CancellationToken cancellation) =>
         Read(c => new ChainWalk(c, _shop).Verify(question, cancellation), cancellation);
 
+    /// <inheritdoc/>
+    public ValueTask<ImmutableArray<OpenedShop>> OpenedShops(CancellationToken cancellation) => Read(c => OpenedQueries.To(c, _shop), cancellation);
+
+    /// <inheritdoc/>
+    public ValueTask<OpenedStock> StockOf(string shop, string? about, string? after, int limit, CancellationToken cancellation) =>
+        ReadOpened(shop, Opening.Stock, q => q.Stock(about, after, limit), cancellation);
+
+    /// <inheritdoc/>
+    public ValueTask<Page<Unit>> UnitsOf(string shop, string? after, int limit, string? stage, CancellationToken cancellation) =>
+        ReadOpened(shop, Opening.Units, q => q.Page(after, limit, stage), cancellation);
+
+    /// <inheritdoc/>
+    public ValueTask<OpenedUnit?> UnitOf(string shop, string unit, CancellationToken cancellation) =>
+        ReadOpened(shop, Opening.Units, q => q.Unit(unit), cancellation);
+
+    // Held against what the shop opens in the same moment as the reading, so that taking it back counts at once.
+    private ValueTask<T> ReadOpened<T>(string shop, Opening what, Func<OpenedQueries, T> ask, CancellationToken cancellation) => Read(
+        c =>
+        {
+            if (!OpenedQueries.Opens(c, shop, what, _shop))
+                throw new ShopNotOpenedException(shop);
+            Want(c, shop);
+            return ask(new OpenedQueries(c, shop));
+        },
+        cancellation);
+
     private ValueTask<T> Metrology<T>(Func<MetrologyQueries, T> ask, CancellationToken cancellation) =>
         Read(c => ask(new MetrologyQueries(c, _shop)), cancellation);
 }

@@ -53,6 +53,9 @@ public abstract partial class SqlStore : IStore
     public abstract bool IsShared { get; }
 
     /// <inheritdoc/>
+    public virtual ValueTask<TimeSpan> CountTry(string who, TryLimit limit, CancellationToken cancellation) => ValueTask.FromResult(TimeSpan.Zero);
+
+    /// <inheritdoc/>
     public abstract Task<IDuty> TakeUp(string duty, CancellationToken cancellation);
 
     /// <inheritdoc/>
@@ -68,6 +71,11 @@ public abstract partial class SqlStore : IStore
         await _writer.DisposeAsync();
         await Close();
         GC.SuppressFinalize(this);
+    }
+
+    /// <summary>Says to the engine, inside a reading, that the rest of it wants the rows of another shop, as far as that has opened them.</summary>
+    private protected virtual void Want(DbConnection connection, string shop)
+    {
     }
 
     /// <summary>Asks something at one moment.</summary>

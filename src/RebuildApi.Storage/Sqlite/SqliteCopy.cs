@@ -44,6 +44,7 @@ internal sealed class SqliteCopy(string shop)
         UNION ALL SELECT 'token', COUNT(*) FROM token
         UNION ALL SELECT 'personal', COUNT(*) FROM personal
         UNION ALL SELECT 'erasure', COUNT(*) FROM erasure
+        UNION ALL SELECT 'sharing', COUNT(*) FROM sharing
         """;
 
     private static readonly ChainReport NoChain = new(0, "", null, null);

@@ -6,8 +6,8 @@ namespace RebuildApi.Storage.Transfer;
 /// <summary>The tables of a shop in an order in which each finds what it points to: the chain first, then what is an index of it.</summary>
 internal static class PortableTables
 {
-    // What is about this database and not about the shop: its own migrations, its probe, and answers kept for repeated requests.
-    private static readonly string[] Own = ["migration", "importing", "probe", "idempotency"];
+    // What is about this database and not about the shop: its own migrations, its probe, answers kept for repeated requests, and who is slowed.
+    private static readonly string[] Own = ["migration", "importing", "probe", "idempotency", "tries"];
 
     public static ImmutableArray<PortableTable> Of(ICatalogue catalogue)
     {

@@ -44,6 +44,13 @@ public sealed class UnknownIdException(string kind, string id) : Exception($"The
     public string Id { get; } = id;
 }
 
+/// <summary>Another shop has not opened what is asked of it, or is not there at all: which of the two is not told.</summary>
+public sealed class ShopNotOpenedException(string shop) : Exception($"No shop {shop} has opened this to yours.")
+{
+    /// <summary>The shop that was asked for.</summary>
+    public string Shop { get; } = shop;
+}
+
 /// <summary>A correction can't stand: what it corrects is not there, or was corrected already.</summary>
 public sealed class SupersedesException(string kind, string id, string supersedes, string code)
     : Exception($"The {kind} {id} can't supersede {supersedes}: {code}.")

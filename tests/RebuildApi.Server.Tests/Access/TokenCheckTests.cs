@@ -48,14 +48,14 @@ public sealed class TokenCheckTests
         await using var server = ShopServer.Open();
         using var good = server.CreateClient();
         var codes = new List<HttpStatusCode>();
-        for (var i = 0; i <= WrongTokens.AtOnce; i++)
+        for (var i = 0; i <= WrongTokens.Limit.AtOnce; i++)
         {
             using var guess = server.ClientWith(Secret.New());
             using var answer = await guess.GetAsync("/v1/units");
             codes.Add(answer.StatusCode);
         }
 
-        Assert.All(codes[..WrongTokens.AtOnce], c => Assert.Equal(HttpStatusCode.Unauthorized, c));
+        Assert.All(codes[..WrongTokens.Limit.AtOnce], c => Assert.Equal(HttpStatusCode.Unauthorized, c));
         Assert.Equal(HttpStatusCode.TooManyRequests, codes[^1]);
         Assert.NotNull(await good.Read("/v1/units"));
     }

@@ -19,7 +19,7 @@ public sealed class EveryAnswerTests(ITestOutputHelper output)
     public async Task Every_answer_of_the_document_is_seen()
     {
         var server = ShopServer.Open();
-        await using var real = RebuildApi.Storage.Sqlite.SqliteStore.Open(server.Database);
+        await using var real = Stores.Open(server.Database);
         var (store, fault) = SwitchedStore.Over(real);
         await using var opened = server.On(store);
         using var http = server.CreateClient();
@@ -27,6 +27,7 @@ public sealed class EveryAnswerTests(ITestOutputHelper output)
         var check = new AnswerCheck(document);
         var walk = new AnswerWalk(document, check);
         var shop = await PlayedShop.Play(http);
+        await OtherShop.Open(server.Database);
         using (var stranger = server.CreateStranger())
             await walk.All(stranger);
         var book = server.Services.GetRequiredService<TokenBook>();
@@ -64,7 +65,7 @@ public sealed class EveryAnswerTests(ITestOutputHelper output)
     private static async Task Late(AnswerWalk walk)
     {
         var server = ShopServer.Open().With("Rebuild:RequestSeconds", "1").With("Logging:LogLevel:Default", "None");
-        await using var real = RebuildApi.Storage.Sqlite.SqliteStore.Open(server.Database);
+        await using var real = Stores.Open(server.Database);
         var (store, late) = SwitchedStore.Over(real);
         await using var opened = server.On(store);
         using var http = server.CreateClient();

@@ -22,6 +22,7 @@ public sealed class FuzzTests(ITestOutputHelper output)
         await using var server = ShopServer.Open();
         using var http = server.CreateClient();
         var shop = await PlayedShop.Play(http);
+        await OtherShop.Open(server.Database);
         var document = await ApiDocument.Of(http);
         var check = new AnswerCheck(document);
         var faults = new List<string>();

@@ -14,6 +14,7 @@ internal sealed partial class PlayedShop
     {
         ["family"] = [ShopServer.Family],
         ["unit"] = [Unit],
+        ["shop"] = [OtherShop.Name],
         ["position"] = ["third-gear", "main-shaft", "hub-3-4"],
         ["clearance"] = ["third-end-play"],
         ["code"] = ["invalid-body"],

@@ -57,6 +57,7 @@ public sealed record Operation(string Path, string Method, JsonObject Node)
         .Replace("{machining}", "m1", StringComparison.Ordinal)
         .Replace("{webhook}", "w1", StringComparison.Ordinal)
         .Replace("{delivery}", "w1-1", StringComparison.Ordinal)
+        .Replace("{shop}", "harbour", StringComparison.Ordinal)
         .Replace("{token}", "tests", StringComparison.Ordinal)
         .Replace("{plugin}", plugin ?? ShopServer.Family, StringComparison.Ordinal);
 

@@ -78,7 +78,11 @@ public sealed class ShopServer : WebApplicationFactory<Program>
     }
 
     /// <summary>Where the database is.</summary>
-    public StoreOptions Database => new(Path.Combine(DataFolder, "shop.db"), TimeProvider.System) { Database = _schema?.Connection };
+    public StoreOptions Database => new(Path.Combine(DataFolder, "shop.db"), TimeProvider.System)
+    {
+        Database = _schema?.Connection,
+        Shop = _settings.GetValueOrDefault("Rebuild:Shop", "main"),
+    };
 
     /// <summary>The shop's data folder.</summary>
     public string DataFolder => _folder.FullName;
@@ -183,6 +187,9 @@ public sealed class ShopServer : WebApplicationFactory<Program>
                 services.AddSingleton<IStore>(_ => Stores.Open(_opening(Database)));
         });
     }
+
+    /// <summary>Drops what a server over a folder that stays leaves in a database.</summary>
+    public void Drop() => _schema?.Dispose();
 
     protected override void Dispose(bool disposing)
     {

@@ -15,6 +15,7 @@ public sealed class EveryListTests
         await using var server = ShopServer.Open();
         using var http = server.CreateClient();
         var shop = await PlayedShop.Play(http);
+        await OtherShop.Open(server.Database);
         await Write(http);
         var cells = new List<(string Path, string Text)>();
         foreach (var list in (await ApiDocument.Of(http)).Operations.Where(o => o.Path.EndsWith(".csv", StringComparison.Ordinal)))

@@ -1,5 +1,6 @@
 using CsCheck;
 using RebuildApi.Server.Results;
+using RebuildApi.Server.Tests.Fuzz;
 using RebuildApi.Server.Tests.Kit;
 
 namespace RebuildApi.Server.Tests.Lists;
@@ -12,6 +13,7 @@ public sealed class ListFormTests
         await using var server = ShopServer.Open();
         using var http = await server.WithUnit();
         await http.Make("/v1/units/u1/findings", """{ "person": "Ada", "bench": "b", "findings": [{ "position": "third-gear", "sound": true }] }""");
+        await OtherShop.Open(server.Database);
         var lists = (await ApiDocument.Of(http)).Operations.Where(o => o.Path.EndsWith(".csv", StringComparison.Ordinal)).ToArray();
         Assert.NotEmpty(lists);
         foreach (var list in lists)

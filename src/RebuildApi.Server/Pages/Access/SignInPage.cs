@@ -43,7 +43,7 @@ public static class SignInPage
         var secret = body.Value.Token.Trim();
         var admission = CallerFinder.Look(await book.Find(secret, http.RequestAborted), now);
         if (admission.Caller is not { } caller)
-            throw ScopeGuard.Refused(http, admission, wrong);
+            throw await ScopeGuard.Refused(http, admission, wrong);
         uses.Saw(caller.Name);
         TokenCookie.Give(http, secret, caller.Expires, now);
         return TypedResults.Json(CallerWire.From(caller), Results.WireJson.Options);
