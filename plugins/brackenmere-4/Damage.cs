@@ -60,6 +60,7 @@ internal static class Damage
         Scrap("extension-seal", "lip-worn"),
         Scrap("input-retainer", "seal-groove"),
         Mend("extension", "scuffing", "Renew the bush."),
+        Mend("case", "scuffing", "A washer has turned on its boss and torn it: spot-face it square, and look at what held the washer.").On("counter-boss"),
         Scrap("case", "fretting-corrosion", "A bearing has crept in its bore: measure the bore in 3 planes."),
     ];
 }

@@ -15,7 +15,7 @@ internal static class Housing
                 Size("counter-to-idler", "Axis of the countershaft to axis of the idler").New(In(1.8990m, 1.9010m)).Service(In(1.8980m, 1.9030m)).Averaged(2).By("caliper").DrawingHolds(),
                 Size("main-to-idler", "Axis of the mainshaft to axis of the idler").New(In(3.0990m, 3.1010m)).Service(In(3.0980m, 3.1030m)).Averaged(2).By("caliper").DrawingHolds())
             .Shows(Attributes.Vintage)
-            .LookFor("cracked", "fretting-corrosion", "thread-pulled"),
+            .LookFor("cracked", "fretting-corrosion", "scuffing", "thread-pulled"),
         Kind("extension", "Extension housing").Made(Materials.GreyIron)
             .Measures(
                 Size("recess", "Depth of the bearing recess, at 4 points").New(In(0.2870m, 0.2890m)).Service(In(0.2860m, 0.2930m)).Averaged(4).By("depth-micrometer").DrawingHolds(),

@@ -31,7 +31,7 @@ internal static class Operations
             .Cuts("length", Inch(0.0060m), Inch(0.0005m), "rear thrust face, square to the bore", InAtLeast(1.4900m), 0.2)
             .Careful("The face is hardened: keep it cool and check for burning after.", Magnet).ThenMeasure("length"),
         Work("spot-face-case", "Spot-face a countershaft boss of the case", "case", 60)
-            .Adds("counter-span", Inch(0.0040m), Inch(0.0010m), "worn boss, square to the countershaft bore", In(7.4970m, 7.5060m))
+            .Adds("counter-span", Inch(0.0040m), Inch(0.0010m), "worn boss, square to the countershaft bore", InAtMost(7.5060m)).Mends("scuffing")
             .Careful("Support the case; iron dust is bad for lungs.").ThenMeasure("counter-span"),
     ];
 
@@ -45,7 +45,7 @@ internal static class Operations
         Work("dress-countergear", "Blend burrs off the countergear", "countergear", 15).Mends("burrs").Careful("Burrs only: no metal off a running flank."),
         Work("dress-idler", "Round the tooth ends of the reverse idler", "reverse-idler", 12).Mends("burrs").Careful(Eyes),
         Work("dress-input-nose", "Turn the hammered edge off the pilot nose", "input-gear", 20)
-            .Cuts("pilot-nose", Inch(0.0020m), Inch(0.0005m), "pilot nose, between centres", In(0.6665m, 0.6692m)).Mends("plastic-deformation")
+            .Cuts("pilot-nose", Inch(0.0020m), Inch(0.0005m), "pilot nose, between centres", In(0.6675m, 0.6692m)).Mends("plastic-deformation")
             .Careful("The edge only: a nose turned small will not run in its bearing.").ThenMeasure("pilot-nose", "runout"),
         Work("flat-retainer", "Flat the retainer flange on a plate", "input-retainer", 15)
             .Cuts("recess", Inch(0.0020m), Inch(0.0005m), "flange face", InAtLeast(0.2380m)).ThenMeasure("recess", "face-warp"),

@@ -10,7 +10,7 @@ namespace RebuildApi.Families.Tests;
 /// </summary>
 internal sealed class CutProbe
 {
-    private static readonly long[] s_short = [.. new long[] { 150_000, 250_000, 350_000, 450_000, 600_000, 1_800_000 }.SelectMany(n => new[] { n, -n })];
+    private static readonly long[] s_short = [.. new long[] { 0, 60_000, 150_000, 250_000, 350_000, 450_000, 600_000, 1_800_000 }.SelectMany(n => new[] { n, -n })];
 
     private const int Enough = 4;
 
@@ -24,15 +24,15 @@ internal sealed class CutProbe
             .. from cut in Cut.Of(index)
                from loop in sound.Family.Loops
                where cut.Touches(loop, index) && loop.Terms.Any(t => t.Of is OfSeries)
-               from own in Own(sound, cut)
                from missing in s_short
+               from own in Own(sound, cut)
                select (cut.Operation.Id, loop.Id, ShortBy(Emptied(own, loop), loop, cut, missing, index)),
         ];
     }
 
-    /// <summary>Units in which a cut by an operation is permitted and no piece does, the first few.</summary>
+    /// <summary>Units in which no piece does and a cut by an operation brings the gap into its window, those that are the least short first, a few.</summary>
     public IEnumerable<Bench> Needing(string operation) => _cases.Where(c => c.Operation == operation).Select(c => (c.Bench, Ring: Answer(c.Loop, c.Bench.Family, c.Bench).Ring))
-        .Where(x => x.Ring?.Miss is not null && x.Ring.Cuts.Any(a => a.Operation == operation && a.Permission == CutPermission.Permitted))
+        .Where(x => x.Ring?.Miss is not null && x.Ring.Cuts.Any(a => a.Operation == operation && a.Permission is CutPermission.Permitted or CutPermission.ToEnterOnly))
         .Select(x => x.Bench).Take(Enough);
 
     public string Ask(Family changed, string operation) => string.Join('\n', _cases.Where(c => c.Operation == operation).Select(c => Said.Of(Answer(c.Loop, changed, c.Bench).Ring)));
@@ -76,17 +76,17 @@ internal sealed class CutProbe
     private static Bench Emptied(Bench bench, ClearanceLoop loop) =>
         loop.Terms.Select(t => t.Of).OfType<OfSeries>().Aggregate(bench, (b, s) => b.Empties(s.Position));
 
-    /// <summary>Another part of the loop than the one to be cut is so far off its drawing: the one that may be furthest off and still go back.</summary>
+    /// <summary>The other parts of the loop are together so far off their drawing, each in proportion to how far it may be off and still go back.</summary>
     private static Bench ShortBy(Bench bench, ClearanceLoop loop, Cut cut, long nanometres, FamilyIndex index)
     {
-        var term = loop.Terms
+        var others = loop.Terms
             .Where(t => t.Of is OfPart part && part.At.Position != cut.Position && index.CharacteristicAt(part.At)!.DerivedFrom is null && Math.Abs(t.Numerator) == t.Denominator)
-            .MaxBy(t => Room(index.ServiceLimitsAt(((OfPart)t.Of).At)))!;
-        var at = ((OfPart)term.Of).At;
-        var drawing = index.NewLimitsAt(at)!;
-        var middle = (((Exact)drawing.Low!).Value.Nanometres + ((Exact)drawing.High!).Value.Nanometres) / 2;
-        return Reads(bench, at.ToString(), new Length(middle + nanometres));
+            .Select(t => (((OfPart)t.Of).At, Sign: Math.Sign(t.Numerator), Room: Room(index.ServiceLimitsAt(((OfPart)t.Of).At)))).ToArray();
+        var room = others.Sum(o => o.Room);
+        return others.Aggregate(bench, (b, o) => Reads(b, o.At.ToString(), Middle(index.NewLimitsAt(o.At)!) - new Length((long)(o.Sign * (decimal)nanometres * o.Room / room))));
     }
+
+    private static Length Middle(Limits drawing) => new((((Exact)drawing.Low!).Value.Nanometres + ((Exact)drawing.High!).Value.Nanometres) / 2);
 
     private static long Room(Limits? limits) => limits is { Low: Exact low, High: Exact high } ? high.Value.Nanometres - low.Value.Nanometres : 0;
 }

@@ -22,7 +22,10 @@ internal sealed class DeclaredNumbers
     /// <summary>Every one in so many, spread evenly over the whole family.</summary>
     public ImmutableArray<ImmutableArray<object>> Sample(int every) => [.. Paths.Where((_, i) => i % every == every / 2)];
 
-    /// <summary>The family with the number changed each way that still makes a family: a little up, a little down, half as much again, half, and five times as much.</summary>
+    /// <summary>
+    /// The family with the number changed each way that still makes a family: a little up, a little down, half as much again, half, double and five times as
+    /// much; a zero has no half and no double: as a length it goes 0.05 mm and 0.25 mm down.
+    /// </summary>
     public IEnumerable<Family> Changed(ImmutableArray<object> path) => s_moves.Select(move => Read(path, move)).OfType<Family>();
 
     public static string Words(ImmutableArray<object> path) => string.Join('/', path);
@@ -33,7 +36,8 @@ internal sealed class DeclaredNumbers
         (n, whole) => whole ? n - Step(n) : n * 0.95m - 0.0005m,
         (n, whole) => whole ? Math.Ceiling(n * 1.5m) : n * 1.5m,
         (n, whole) => whole ? Math.Floor(n / 2) : n / 2,
-        (n, _) => n * 5,
+        (n, _) => n == 0 ? -50_000 : n * 5,
+        (n, _) => n == 0 ? -250_000 : n * 2,
     ];
 
     /// <summary>A length by a micrometre, a count by one.</summary>

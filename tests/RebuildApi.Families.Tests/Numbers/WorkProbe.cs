@@ -55,22 +55,32 @@ internal sealed class WorkProbe(Bench sound, CutProbe cuts)
             PlaceOf(operation), policy.DamageClass, policy.Extent == "*" ? "slight" : policy.Extent, policy.Where == "*" ? null : policy.Where);
     }
 
-    /// <summary>Past its limit by one step and by as much as may just be worked off; and with hardly anything left that may come off.</summary>
+    /// <summary>
+    /// Past its limit by one step and by as much as may just be worked off; with hardly any room left before what must remain; and, where the work must bring
+    /// it below an end, just within reach of that and just out of it.
+    /// </summary>
     private IEnumerable<Bench> Worn(Operation operation, Bench damaged)
     {
         var effect = operation.Effects[0];
+        var removes = effect.MinChange < Length.Zero;
         var at = $"{PlaceOf(operation)}/{effect.At.Characteristic}";
-        var high = ((Exact)new FamilyIndex(sound.Family).ServiceLimitsAt(Address.TryParse(at)!)!.High!).Value;
+        var limits = new FamilyIndex(sound.Family).ServiceLimitsAt(Address.TryParse(at)!)!;
         var least = Length.Micrometres(1);
-        yield return Reads(high + least);
-        yield return Reads(high - effect.MinChange - least);
+        var (failing, most) = removes ? (limits.High, -effect.MinChange) : (limits.Low, effect.MaxChange);
+        if (failing is Exact end)
+        {
+            yield return Reads(end.Value + (removes ? least : -least));
+            yield return Reads(end.Value + (removes ? most - least : least - most));
+        }
+
         if (effect.Remaining is { Low: Exact low })
             yield return Reads(low.Value + effect.Step - least);
-        if (effect.Remaining is { High: Exact most })
+        if (effect.Remaining is { High: Exact high })
         {
-            yield return Reads(most.Value + (2 * effect.Step) - least);
-            yield return Reads(most.Value + effect.MaxChange - least);
-            yield return Reads(most.Value + effect.MaxChange + least);
+            yield return Reads(high.Value - effect.Step + least);
+            yield return Reads(high.Value + (2 * effect.Step) - least);
+            yield return Reads(high.Value + effect.MaxChange - least);
+            yield return Reads(high.Value + effect.MaxChange + least);
         }
 
         Bench Reads(Length value) => damaged.Reads(at, 1, [.. Enumerable.Repeat(Gauges.Reading(new Exact(value)), 9)]);
