@@ -33,8 +33,10 @@ internal static class PostgresTransfer
         marked.Set();
         try
         {
-            var report = take(new PortableImport(connection, new PostgresCatalogue(connection), header, () => []));
+            var catalogue = new PostgresCatalogue(connection);
+            var report = take(new PortableImport(connection, catalogue, header, () => []));
             marked.Done();
+            Count(connection, catalogue);
             return report;
         }
         catch (InvalidDataException e) when (e.InnerException is not EndOfStreamException)
@@ -43,6 +45,13 @@ internal static class PostgresTransfer
             throw;
         }
     });
+
+    /// <summary>So that the first questions after it are planned by how many rows there are; PostgreSQL would count them by itself a minute later.</summary>
+    private static void Count(NpgsqlConnection connection, PostgresCatalogue catalogue)
+    {
+        foreach (var table in catalogue.Tables())
+            connection.Execute($"ANALYZE \"{table}\"");
+    }
 
     private static NpgsqlConnection Opened(StoreOptions options)
     {

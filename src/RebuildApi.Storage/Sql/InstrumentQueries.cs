@@ -9,13 +9,13 @@ internal sealed class InstrumentQueries(DbConnection connection, string shop)
 {
     private const string One =
         """
-        SELECT i.version, e.body FROM instrument i JOIN entry e ON e.shop = i.shop AND e.sequence = i.entry
+        SELECT i.version, e.body FROM instrument i LEFT JOIN entry e ON e.shop = i.shop AND e.sequence = i.entry
         WHERE i.shop = @shop AND i.id = @id
         """;
 
     private const string Many =
         """
-        SELECT i.version, e.body FROM instrument i JOIN entry e ON e.shop = i.shop AND e.sequence = i.entry
+        SELECT i.version, e.body FROM instrument i LEFT JOIN entry e ON e.shop = i.shop AND e.sequence = i.entry
         WHERE i.shop = @shop AND i.id > @after ORDER BY i.id LIMIT @limit
         """;
 

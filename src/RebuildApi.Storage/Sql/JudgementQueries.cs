@@ -10,7 +10,7 @@ internal sealed class JudgementQueries(DbConnection connection, string shop)
     private const string Whole =
         """
         SELECT e.body AS kept, s.body AS snapshot, b.body AS body FROM judgement j
-        JOIN entry e ON e.shop = j.shop AND e.sequence = j.entry
+        LEFT JOIN entry e ON e.shop = j.shop AND e.sequence = j.entry
         JOIN content s ON s.shop = j.shop AND s.sha256 = j.snapshot
         JOIN content b ON b.shop = j.shop AND b.sha256 = j.judgement
 
@@ -23,7 +23,7 @@ internal sealed class JudgementQueries(DbConnection connection, string shop)
 
     private const string Many =
         """
-        SELECT e.body FROM judgement j JOIN entry e ON e.shop = j.shop AND e.sequence = j.entry
+        SELECT e.body FROM judgement j LEFT JOIN entry e ON e.shop = j.shop AND e.sequence = j.entry
         WHERE j.shop = @shop AND j.unit = @unit AND j.id > @after ORDER BY j.id LIMIT @limit
         """;
 

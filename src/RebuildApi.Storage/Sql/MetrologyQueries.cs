@@ -23,25 +23,25 @@ internal sealed class MetrologyQueries(DbConnection connection, string shop)
 
     private const string ManyMeasurements =
         """
-        SELECT e.body FROM measurement m JOIN entry e ON e.shop = m.shop AND e.sequence = m.entry
+        SELECT e.body FROM measurement m LEFT JOIN entry e ON e.shop = m.shop AND e.sequence = m.entry
         WHERE m.shop = @shop AND m.id > @after AND (@component IS NULL OR m.component = @component)
             AND NOT EXISTS (SELECT 1 FROM measurement s WHERE s.shop = m.shop AND s.supersedes = m.id) ORDER BY m.id LIMIT @limit
         """;
 
     private const string ManyComebacks =
         """
-        SELECT e.body, x.body AS personal FROM comeback c JOIN entry e ON e.shop = c.shop AND e.sequence = c.entry
+        SELECT e.body, x.body AS personal FROM comeback c LEFT JOIN entry e ON e.shop = c.shop AND e.sequence = c.entry
         LEFT JOIN personal x ON x.shop = e.shop AND x.sequence = e.sequence
         WHERE c.shop = @shop AND c.id > @after AND (@unit IS NULL OR c.unit = @unit)
             AND NOT EXISTS (SELECT 1 FROM comeback s WHERE s.shop = c.shop AND s.supersedes = c.id) ORDER BY c.id LIMIT @limit
         """;
 
     private const string NewestPolicy =
-        "SELECT e.body FROM policy p JOIN entry e ON e.shop = p.shop AND e.sequence = p.entry WHERE p.shop = @shop ORDER BY p.number DESC LIMIT 1";
+        "SELECT e.body FROM policy p LEFT JOIN entry e ON e.shop = p.shop AND e.sequence = p.entry WHERE p.shop = @shop ORDER BY p.number DESC LIMIT 1";
 
     private const string ManyPolicies =
         """
-        SELECT e.body FROM policy p JOIN entry e ON e.shop = p.shop AND e.sequence = p.entry
+        SELECT e.body FROM policy p LEFT JOIN entry e ON e.shop = p.shop AND e.sequence = p.entry
         WHERE p.shop = @shop AND p.number > @after ORDER BY p.number LIMIT @limit
         """;
 
@@ -83,7 +83,7 @@ internal sealed class MetrologyQueries(DbConnection connection, string shop)
     private ImmutableArray<T> OfInstrument<T>(string table, string instrument, JsonTypeInfo<T> shape) =>
     [
         .. connection.Query<string>(
-                $"SELECT e.body FROM {table} r JOIN entry e ON e.shop = r.shop AND e.sequence = r.entry WHERE r.shop = @shop AND r.instrument = @instrument ORDER BY r.entry",
+                $"SELECT e.body FROM {table} r LEFT JOIN entry e ON e.shop = r.shop AND e.sequence = r.entry WHERE r.shop = @shop AND r.instrument = @instrument ORDER BY r.entry",
                 new { shop, instrument })
             .Select(b => Body(b, shape)),
     ];

@@ -9,7 +9,7 @@ internal sealed class PartQueries(DbConnection connection, string shop)
 {
     private const string Revisions =
         """
-        SELECT e.unit, e.at AS since, NULL AS until, e.body FROM component c JOIN entry e ON e.shop = c.shop AND e.sequence = c.entry
+        SELECT e.unit, e.at AS since, NULL AS until, e.body FROM component c LEFT JOIN entry e ON e.shop = c.shop AND e.sequence = c.entry
         WHERE c.shop = @shop AND c.id = @component ORDER BY c.revision
         """;
 

@@ -5,7 +5,7 @@ namespace RebuildApi.Storage.Sql;
 /// <summary>How a table of the shop's own records is asked. The name of the table is the only thing that differs.</summary>
 internal sealed record ShopSql(string Table, bool HasPersonal = false)
 {
-    private string Bodies => $"SELECT e.sequence, t.version, e.body{(HasPersonal ? ", " + PersonalSql.Column : "")} FROM {Table} t JOIN entry e ON e.shop = t.shop AND e.sequence = t.entry{(HasPersonal ? PersonalSql.Join : "")} WHERE t.shop = @shop";
+    private string Bodies => $"SELECT e.sequence, t.version, e.body{(HasPersonal ? ", " + PersonalSql.Column : "")} FROM {Table} t LEFT JOIN entry e ON e.shop = t.shop AND e.sequence = t.entry{(HasPersonal ? PersonalSql.Join : "")} WHERE t.shop = @shop";
 
     public string One => Bodies + " AND t.id = @id";
 

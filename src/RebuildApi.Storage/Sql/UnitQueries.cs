@@ -11,7 +11,7 @@ namespace RebuildApi.Storage.Sql;
 /// <summary>What is asked of a unit and what is in it, over one connection, in whatever transaction it is in.</summary>
 internal sealed class UnitQueries(DbConnection connection, string shop)
 {
-    private const string Every = $"SELECT u.version, e.body, {PersonalSql.Column} FROM unit u JOIN entry e ON e.shop = u.shop AND e.sequence = u.entry {PersonalSql.Join}";
+    private const string Every = $"SELECT u.version, e.body, {PersonalSql.Column} FROM unit u LEFT JOIN entry e ON e.shop = u.shop AND e.sequence = u.entry {PersonalSql.Join}";
 
     private const string OneUnit =
         Every + "WHERE u.shop = @shop AND u.id = @id";
@@ -21,7 +21,7 @@ internal sealed class UnitQueries(DbConnection connection, string shop)
 
     private const string OneComponent =
         """
-        SELECT e.body FROM component c JOIN entry e ON e.shop = c.shop AND e.sequence = c.entry
+        SELECT e.body FROM component c LEFT JOIN entry e ON e.shop = c.shop AND e.sequence = c.entry
         WHERE c.shop = @shop AND c.id = @id ORDER BY c.revision DESC LIMIT 1
         """;
 
