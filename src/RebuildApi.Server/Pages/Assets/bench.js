@@ -8,7 +8,8 @@ const places = [...(data.whole.length ? [{ id: '~whole', name: say.whole, group:
 const missingAt = id => data.missing.filter(m => m[0] === id);
 const isOpen = place => place.trial ? !data.tried.includes(place.id) : missingAt(place.id).length > 0;
 const firstOpen = () => (places.find(p => p.part && isOpen(p)) ?? places.find(isOpen))?.id;
-const left = () => data.missing.length + data.trials.filter(t => !data.tried.includes(t.i)).length;
+const untried = () => data.trials.filter(t => !data.tried.includes(t.i)).length;
+const leftWords = () => [[data.missing.length, say.left], [untried(), say.leftTrials]].filter(([n]) => n).map(([n, words]) => words.replace('{n}', n)).join(' · ');
 const outcome = (o, more) => el('span', { class: 'o o-' + o }, say['o-' + o] + (more ? ': ' + more : ''));
 const signed = () => {
   for (const field of [person, bench]) {
@@ -126,7 +127,7 @@ function show(focus) {
   view.replaceChildren(...[el('h2', { tabindex: '-1', id: 'now' }, place.name), el('p', { class: 'soft' }, place.group, place.whole ? '' : ' · ' + place.id), verdict(place.id), seenAlready(place.id),
     ...(place.whole ? before(place.whole) : place.trial ? trial(place.trial) : sheetOf(place.part)), onwards(at)].filter(Boolean));
   places.forEach(told);
-  document.getElementById('left').textContent = left() ? say.left.replace('{n}', left()) : say.nothingLeft;
+  document.getElementById('left').textContent = leftWords() || say.nothingLeft;
   if (focus === 'now') document.getElementById('now').focus();
   else if (focus === 'next') (view.querySelector('[data-open] :is(select, input, button)') ?? document.getElementById('next')).focus();
   else if (focus) (view.querySelector(`[data-row="${CSS.escape(focus)}"] :is(select, input, button)`) ?? document.getElementById('now')).focus();
