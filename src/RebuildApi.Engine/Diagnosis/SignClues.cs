@@ -1,18 +1,23 @@
 using System.Collections.Immutable;
 using RebuildApi.Contracts;
+using RebuildApi.Engine.Snapshots;
 
 namespace RebuildApi.Engine.Diagnosis;
 
 /// <summary>The signs of a family's causes, each once however many causes share it, and its tests.</summary>
 internal static class SignClues
 {
-    public static ImmutableArray<(Clue Clue, Sign Sign)> Signs(Family family) =>
-    [
-        .. family.Causes
-            .SelectMany((cause, i) => cause.Signs.Select(sign => (Id: IdOf(sign), Sign: sign, Cause: i)))
-            .GroupBy(s => s.Id, StringComparer.Ordinal)
-            .Select(same => (Merged(same.Key, [.. same.Select(s => (s.Sign, s.Cause))], family), same.First().Sign)),
-    ];
+    public static ImmutableArray<(Clue Clue, Sign Sign)> Signs(Family family)
+    {
+        var spoken = new Spoken(new FamilyIndex(family), "en");
+        return
+        [
+            .. family.Causes
+                .SelectMany((cause, i) => cause.Signs.Select(sign => (Id: IdOf(sign), Sign: sign, Cause: i)))
+                .GroupBy(s => s.Id, StringComparer.Ordinal)
+                .Select(same => (Merged(same.Key, [.. same.Select(s => (s.Sign, s.Cause))], spoken), same.First().Sign)),
+        ];
+    }
 
     public static ImmutableArray<Clue> Tests(Family family)
     {
@@ -24,11 +29,11 @@ internal static class SignClues
         ];
     }
 
-    private static Clue Merged(string id, ImmutableArray<(Sign Sign, int Cause)> same, Family family) => new(
+    private static Clue Merged(string id, ImmutableArray<(Sign Sign, int Cause)> same, Spoken spoken) => new(
         id,
         KindOf(same[0].Sign),
         LookOf(same[0].Sign),
-        Words(same[0].Sign, family),
+        Words(same[0].Sign, spoken),
         Highest([.. same.Select(s => s.Sign.Otherwise ?? Judged.Otherwise)]),
         [.. same.GroupBy(s => s.Cause).Select(g => new ClueLink(g.Key, g.First().Sign.Found ?? Judged.Found))],
         TestStage.Teardown,
@@ -55,15 +60,13 @@ internal static class SignClues
         _ => sign.ToString(),
     };
 
-    private static string Words(Sign sign, Family family) => sign switch
+    private static string Words(Sign sign, Spoken spoken) => sign switch
     {
-        AttributeSign a => $"{PlaceName(a.Position, family)}: {a.Attribute} {string.Join(" or ", a.Values)}",
-        DamageSign d => $"{PlaceName(d.Position, family)}{(d.Place == "*" ? "" : ", " + d.Place)}: {string.Join(" or ", d.Classes)}",
-        VerdictSign { Side: LimitSide.Below } v => $"{v.Subject} below its limit",
-        VerdictSign { Side: LimitSide.Above } v => $"{v.Subject} above its limit",
-        VerdictSign v => $"{v.Subject} out of its limits",
+        AttributeSign a => $"{spoken.Subject(a.Position)}: {a.Attribute} {string.Join(" or ", a.Values)}",
+        DamageSign d => $"{spoken.Subject(d.Position)}{(d.Place == "*" ? "" : ", " + d.Place)}: {string.Join(" or ", d.Classes)}",
+        VerdictSign { Side: LimitSide.Below } v => $"{spoken.InSentence(v.Subject)}: below its limit",
+        VerdictSign { Side: LimitSide.Above } v => $"{spoken.InSentence(v.Subject)}: above its limit",
+        VerdictSign v => $"{spoken.InSentence(v.Subject)}: out of its limits",
         _ => sign.ToString(),
     };
-
-    private static string PlaceName(string position, Family family) => family.Positions.FirstOrDefault(p => p.Id == position)?.Name.In("en") ?? position;
 }

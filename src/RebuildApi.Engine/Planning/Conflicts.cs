@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Planning.Solving;
 using RebuildApi.Engine.Reasons;
+using RebuildApi.Engine.Snapshots;
 
 namespace RebuildApi.Engine.Planning;
 
@@ -24,9 +25,9 @@ internal sealed class Conflicts(PlanModel model, PlanFinder finder, IPlanSolver 
         .. cores.Select(c => Written([.. c.Demands.Select(name => model.Demands[name])], c.IsSmallest)),
     ];
 
-    private static PlanConflict Written(ImmutableArray<PlanDemand> demands, bool isSmallest) => new(
+    private PlanConflict Written(ImmutableArray<PlanDemand> demands, bool isSmallest) => new(
         demands,
-        Because.Of(isSmallest ? "plan-conflict" : "plan-conflict-unproven", Rule, ("demands", string.Join(" ", demands.Select(d => $"{d.Id}: {ReasonText.Words(d.Reason)}")))))
+        Because.Of(isSmallest ? "plan-conflict" : "plan-conflict-unproven", Rule, ("demands", string.Join(" ", demands.Select(d => $"{d.Id}: {model.Book.View.Family.Say(d.Reason)}")))))
     {
         IsSmallest = isSmallest,
     };

@@ -4,6 +4,7 @@ using RebuildApi.Engine.Measuring;
 using RebuildApi.Engine.Planning.Solving;
 using RebuildApi.Engine.Reasons;
 using RebuildApi.Engine.Selection;
+using RebuildApi.Engine.Snapshots;
 
 namespace RebuildApi.Engine.Planning;
 
@@ -57,7 +58,7 @@ internal sealed class Unlocking(PlanModel model, PlanFinder finder, IPlanSolver 
         var (what, code) = demand.Kind == DemandKind.Stock ? (UnlockKind.Purchase, "unlock-more-of-it")
             : name.StartsWith("limit:proven:", StringComparison.Ordinal) ? (UnlockKind.Measurement, "unlock-prove-it")
             : (UnlockKind.RelaxedLimit, "unlock-relax");
-        return new PlanUnlock(what, demand.Id, solution.Cost + model.BenchLabour, Because.Of(code, demand.Id, ("demand", ReasonText.Words(demand.Reason))));
+        return new PlanUnlock(what, demand.Id, solution.Cost + model.BenchLabour, Because.Of(code, demand.Id, ("demand", model.Book.View.Family.Say(demand.Reason))));
     }
 
     /// <summary>

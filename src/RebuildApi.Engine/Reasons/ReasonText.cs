@@ -22,24 +22,30 @@ public static partial class ReasonText
     /// <summary>A reason as a sentence. A code without one (from a hook, say) is shown with its arguments.</summary>
     public static string Words(Reason reason) => Words(reason.Code, reason.Arguments);
 
-    /// <summary>The same, with parts called by the name of their position: <c>third gear</c>, not <c>third-gear</c>.</summary>
+    /// <summary>The same, with everything called by its name: <c>third gear</c>, not <c>third-gear</c>.</summary>
     /// <param name="reason">The reason.</param>
-    /// <param name="nameOf">The name of a position, or null when there is no such position.</param>
-    /// <param name="termOf">The name of an attribute or characteristic, by its position where the reason tells one, and its id; null when there is none.</param>
-    public static string Words(Reason reason, Func<string, string?> nameOf, Func<string?, string, string?>? termOf = null) => Words(
-        reason.Code,
-        reason.Arguments.ToDictionary(a => a.Key, a => a.Key switch
-        {
-            "attribute" or "characteristic" => Inside(termOf?.Invoke(reason.Arguments.GetValueOrDefault("position"), a.Value)) ?? a.Value,
-            _ when IsPlace(a.Key) => string.Join(", ", a.Value.Split(", ").Select(v => Inside(nameOf(v)) ?? v)),
-            _ => a.Value,
-        }));
+    /// <param name="names">The names.</param>
+    public static string Words(Reason reason, ISpokenNames names)
+    {
+        var spoken = Words(reason.Code, reason.Arguments.ToDictionary(a => a.Key, a => NameOf(a.Key, a.Value, reason, names), StringComparer.Ordinal));
+        return Sentences.GetValueOrDefault(reason.Code)?.StartsWith('{') == true ? char.ToUpperInvariant(spoken[0]) + spoken[1..] : spoken;
+    }
+
+    /// <summary>A name within a sentence: <c>third gear</c> for <c>Third gear</c>.</summary>
+    public static string Inside(string name) => name.Length > 1 && char.IsLower(name[1]) ? char.ToLowerInvariant(name[0]) + name[1..] : name;
 
     // The other arguments hold values, some of which happen to read like a position: "oil", "case".
-    private static bool IsPlace(string argument) => argument is "position" or "positions" or "otherPosition" or "exchanged" or "kept"
-        or "gear" or "sleeve" or "ring" or "driver" or "driven" or "first" or "second";
+    private static string NameOf(string argument, string value, Reason reason, ISpokenNames names) => argument switch
+    {
+        "attribute" or "characteristic" => InsideOr(names.OfTerm(reason.Arguments.GetValueOrDefault("position"), value), value),
+        "subject" or "at" or "loop" or "of" => InsideOr(names.OfSubject(value), value),
+        "operation" => InsideOr(names.OfOperation(value), value),
+        "position" or "positions" or "otherPosition" or "exchanged" or "kept" or "gear" or "sleeve" or "ring" or "driver" or "driven" or "first" or "second" =>
+            string.Join(", ", value.Split(", ").Select(v => InsideOr(names.OfPosition(v), v))),
+        _ => value,
+    };
 
-    private static string? Inside(string? name) => string.IsNullOrEmpty(name) ? null : char.ToLower(name[0], CultureInfo.InvariantCulture) + name[1..];
+    private static string InsideOr(string? name, string id) => string.IsNullOrEmpty(name) ? id : Inside(name);
 
     /// <summary>A code with its arguments as a sentence.</summary>
     public static string Words(string code, IReadOnlyDictionary<string, string> arguments) => Sentences.TryGetValue(code, out var sentence)

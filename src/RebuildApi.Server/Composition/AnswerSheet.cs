@@ -66,7 +66,7 @@ public sealed class AnswerSheet(Judged judged, Display show, KindPrices? prices 
     private ImmutableArray<MissingWire> Missing =>
         [.. judged.Answers.Missing.Select(m => new MissingWire(Subjects.Of(m.Position, m.Index), m.What, m.Id, show.Words(m.Name)))];
 
-    private ImmutableArray<BlockWire> Blocks => [.. judged.Answers.Blocks.Select(b => new BlockWire(b.Subject, ReasonWire.From(b.Reason), _decisions.On(b.Subject)))];
+    private ImmutableArray<BlockWire> Blocks => [.. judged.Answers.Blocks.Select(b => new BlockWire(b.Subject, ReasonWire.From(b.Reason, judged.Family), _decisions.On(b.Subject)))];
 
     private ImmutableArray<ComplaintWire> Complaints => [.. judged.Answers.Complaint.Select(Complaint)];
 
@@ -74,7 +74,7 @@ public sealed class AnswerSheet(Judged judged, Display show, KindPrices? prices 
         answer.Symptom.Symptom,
         answer.Symptom.Gear,
         [.. answer.Explanations.Select(e => new ExplanationWire(e.Cause.Id, show.Words(e.Cause.Name), e.Signs))],
-        [.. answer.Reasons.Select(ReasonWire.From)]);
+        [.. answer.Reasons.Select(r => ReasonWire.From(r, judged.Family))]);
 
     private static SortedDictionary<string, int> Count(IEnumerable<string> outcomes) =>
         new(outcomes.GroupBy(o => o).ToDictionary(g => g.Key, g => g.Count()), StringComparer.Ordinal);

@@ -76,7 +76,7 @@ public sealed class DiagnosisDesk(IStore store, Judging judging)
             [.. answer.Unexplained.Select(u => new UnexplainedWire(u.Clue.Id, u.Clue.Name, LikelihoodWire.Round(u.Probability)))],
             [.. answer.Checks.Select(c => CheckWire.From(c, network))],
             number,
-            [.. answer.Reasons.Select(ReasonWire.From)],
+            [.. answer.Reasons.Select(r => ReasonWire.From(r, view.Family))],
             RuleWire.From(view.Family.IdentityOf("diagnosis")),
             view.InputsSha256,
             Cautions.Of(view.Family, show));

@@ -28,7 +28,7 @@ public sealed class Rejudging(ShopHistory history, FamilyBook families, IStore s
     {
         var snapshot = UnitSnapshots.Of(file);
         if (families.Pinned(file.Unit.Family, out var whyNot) is { } pinned)
-            return Compared(file.Unit.Id, "records", SpokenVerdict.Of(Judge(snapshot, pinned)), snapshot, proposed);
+            return Compared(file.Unit.Id, "records", SpokenVerdict.Of(Judge(snapshot, pinned), pinned), snapshot, proposed);
         if (await store.LatestJudgement(file.Unit.Id, null, cancellation) is not { } kept)
             return new RejudgedUnit(file.Unit.Id, null, [], whyNot + " No judgement of it was kept.");
         var then = JsonSerializer.Deserialize(kept.Snapshot.Span, ContractJson.Default.UnitSnapshot)!;
@@ -37,7 +37,7 @@ public sealed class Rejudging(ShopHistory history, FamilyBook families, IStore s
 
     private RejudgedUnit Compared(string unit, string basis, ImmutableArray<SpokenVerdict> before, UnitSnapshot snapshot, FamilyIndex proposed)
     {
-        var after = SpokenVerdict.Of(Judge(snapshot with { Family = proposed.Family.Version }, proposed));
+        var after = SpokenVerdict.Of(Judge(snapshot with { Family = proposed.Family.Version }, proposed), proposed);
         return new RejudgedUnit(unit, basis, VerdictChange.Between(before, after), null);
     }
 

@@ -16,13 +16,13 @@ namespace RebuildApi.Server.Composition;
 /// <param name="Reasons">Why, in words.</param>
 public sealed record SpokenVerdict(string Sort, string Subject, string Outcome, double? Probability, ImmutableArray<string> Reasons)
 {
-    /// <summary>The verdicts of a judgement.</summary>
-    public static ImmutableArray<SpokenVerdict> Of(Judgement judgement) =>
+    /// <summary>The verdicts of a judgement under the rules of a family.</summary>
+    public static ImmutableArray<SpokenVerdict> Of(Judgement judgement, FamilyIndex family) =>
     [
-        .. judgement.Parts.Select(p => new SpokenVerdict("part", Subjects.Of(p.Position, p.Index), Kebab.Of(p.Outcome), null, Words(p.Condition.Reasons))),
-        .. judgement.Parts.SelectMany(p => p.Verdicts).Select(v => Of("characteristic", v)),
-        .. judgement.Clearances.Select(c => Of("clearance", c.Verdict)),
-        .. judgement.Pairings.Select(p => new SpokenVerdict("pairing", p.Rule, Kebab.Of(p.Outcome), null, Words(p.Reasons))),
+        .. judgement.Parts.Select(p => new SpokenVerdict("part", Subjects.Of(p.Position, p.Index), Kebab.Of(p.Outcome), null, Words(p.Condition.Reasons, family))),
+        .. judgement.Parts.SelectMany(p => p.Verdicts).Select(v => Of("characteristic", v, family)),
+        .. judgement.Clearances.Select(c => Of("clearance", c.Verdict, family)),
+        .. judgement.Pairings.Select(p => new SpokenVerdict("pairing", p.Rule, Kebab.Of(p.Outcome), null, Words(p.Reasons, family))),
     ];
 
     /// <summary>The verdicts of a judgement that was kept, as <see cref="JudgementWire"/> writes it.</summary>
@@ -39,13 +39,13 @@ public sealed record SpokenVerdict(string Sort, string Subject, string Outcome, 
         ];
     }
 
-    private static SpokenVerdict Of(string sort, Verdict verdict) =>
-        new(sort, verdict.Subject, Kebab.Of(verdict.Outcome), Numbers.Finite(verdict.Probability), Words(verdict.Reasons));
+    private static SpokenVerdict Of(string sort, Verdict verdict, FamilyIndex family) =>
+        new(sort, verdict.Subject, Kebab.Of(verdict.Outcome), Numbers.Finite(verdict.Probability), Words(verdict.Reasons, family));
 
     private static SpokenVerdict Read(string sort, string subject, JsonElement verdict) =>
         new(sort, subject, Text(verdict, "outcome"), verdict.TryGetProperty("probability", out var p) && p.ValueKind == JsonValueKind.Number ? p.GetDouble() : null, Words(verdict));
 
-    private static ImmutableArray<string> Words(ImmutableArray<Reason> reasons) => [.. reasons.Select(ReasonText.Words)];
+    private static ImmutableArray<string> Words(ImmutableArray<Reason> reasons, FamilyIndex family) => [.. reasons.Select(family.Say)];
 
     private static ImmutableArray<string> Words(JsonElement verdict) => [.. Items(verdict, "reasons").Select(r => Text(r, "text"))];
 

@@ -40,8 +40,8 @@ public static class SelectionEndpoints
             [.. found.Alternatives.Select((a, i) => UnitSelectionSolutionWire.From(a, ChanceOf(found, i + 1), family, show))],
             [.. found.Cuts.Select(c => CutInstructionWire.From(c, family, show))],
             [.. found.Misses.Select(m => LoopMissWire.From(m, family, show))],
-            [.. found.LeftOut.Select(l => new LoopLeftOutWire(l.Loop, [.. l.Reasons.Select(ReasonWire.From)]))],
-            [.. found.Reasons.Select(ReasonWire.From)],
+            [.. found.LeftOut.Select(l => new LoopLeftOutWire(l.Loop, [.. l.Reasons.Select(r => ReasonWire.From(r, family))]))],
+            [.. found.Reasons.Select(r => ReasonWire.From(r, family))],
             RuleWire.From(family.IdentityOf("selection")),
             view.InputsSha256,
             Cautions.Of(family, show)));

@@ -1,11 +1,12 @@
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Clearances;
+using RebuildApi.Engine.Snapshots;
 using RebuildApi.Server.Wire;
 
 namespace RebuildApi.Server.Pages;
 
 /// <summary>Which ring, shim or cut brings a clearance right, in words.</summary>
-public sealed class Advice(Named named, PageWords words)
+public sealed class Advice(Spoken named, PageWords words)
 {
     private const int MostCuts = 3;
 

@@ -67,7 +67,7 @@ public sealed record ClearanceWire(
             [.. answer.Terms.Select(t => LoopTermWire.From(t, show))],
             MixUpWire.From(answer.Alarm, show),
             RingWire.From(answer.Ring, family, show),
-            [.. answer.Thermal.Select(t => ThermalGapWire.From(t, show))],
+            [.. answer.Thermal.Select(t => ThermalGapWire.From(t, family, show))],
             decisions.On(loop.Id),
             answer.Consequence is { } then ? show.Words(then) : null);
     }
@@ -140,6 +140,6 @@ public sealed record ThermalGapWire(
     string When, QuantityWire Temperature, EstimateWire? Gap, LimitsWire? Window, Outcome Outcome, ImmutableArray<ReasonWire> Reasons)
 {
     /// <summary>From the engine.</summary>
-    public static ThermalGapWire From(ThermalGap t, Display show) => new(
-        t.When, show.Si(t.Kelvin, Dimension.Temperature), EstimateWire.From(t.Gap, show), LimitsWire.From(t.Window, show), t.Outcome, [.. t.Reasons.Select(ReasonWire.From)]);
+    public static ThermalGapWire From(ThermalGap t, FamilyIndex family, Display show) => new(
+        t.When, show.Si(t.Kelvin, Dimension.Temperature), EstimateWire.From(t.Gap, show), LimitsWire.From(t.Window, show), t.Outcome, [.. t.Reasons.Select(r => ReasonWire.From(r, family))]);
 }

@@ -48,9 +48,9 @@ public sealed record PartVerdictWire(
             part.Component?.Revision,
             part.Outcome,
             part.Disposition,
-            [.. worst.Select(ReasonWire.From)],
-            VerdictWire.From(part.Condition, decisions, show),
-            [.. part.Verdicts.Select(v => VerdictWire.From(v, decisions, show))],
+            [.. worst.Select(r => ReasonWire.From(r, family))],
+            VerdictWire.From(part.Condition, decisions, show, family),
+            [.. part.Verdicts.Select(v => VerdictWire.From(v, decisions, show, family))],
             [.. part.Operations.Select(o => OperationWire.From(o, show))],
             [.. part.Advice.Select(show.Words)],
             decisions.On(subject));

@@ -14,9 +14,8 @@ public sealed record ReasonWire(string Code, string Text, string Rule, IReadOnly
     /// <summary>From the contract.</summary>
     public static ReasonWire From(Reason reason) => new(reason.Code, ReasonText.Words(reason), reason.Rule, reason.Arguments);
 
-    /// <summary>From the contract, with parts called by the names that the family gives their positions.</summary>
-    public static ReasonWire From(Reason reason, FamilyIndex family) => new(
-        reason.Code, ReasonText.Words(reason, id => family.Positions.GetValueOrDefault(id)?.Name.In("en"), family.TermAt), reason.Rule, reason.Arguments);
+    /// <summary>From the contract, with everything called by the names that the family gives it.</summary>
+    public static ReasonWire From(Reason reason, FamilyIndex family) => new(reason.Code, family.Say(reason), reason.Rule, reason.Arguments);
 
     /// <inheritdoc/>
     public string InWords() => Text;

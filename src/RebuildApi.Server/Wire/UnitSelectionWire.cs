@@ -125,7 +125,7 @@ public sealed record CutInstructionWire(
     public static CutInstructionWire From(CutInstruction c, FamilyIndex family, Display show) => new(
         c.Operation, c.At.ToString(), c.Datum, show.Length(c.Change), show.Length(c.MayBeMore), show.Length(c.MayBeLess),
         show.LengthMaybe(c.Before), show.LengthMaybe(c.After), [.. c.Touches.Select(t => UnitSelectionGapWire.From(t, family, show))],
-        c.RemeasureGate, [.. c.Cautions.Select(show.Words)], [.. c.Reasons.Select(ReasonWire.From)]);
+        c.RemeasureGate, [.. c.Cautions.Select(show.Words)], [.. c.Reasons.Select(r => ReasonWire.From(r, family))]);
 }
 
 /// <summary>A clearance that can't be brought right.</summary>

@@ -21,7 +21,7 @@ public sealed partial class ReasonTextTests
         var arguments = ImmutableSortedDictionary<string, string>.Empty
             .Add("subject", "third-gear/dog.drive-flank-angle").Add("dimension", "Angle").Add("boundSi", "-0.0715585").Add("limitSi", "0");
         Assert.Equal(
-            "third-gear/dog.drive-flank-angle is at most -4.1 °, below its low limit of 0 °.",
+            "third-gear/dog.drive-flank-angle: at most -4.1 °, below its low limit of 0 °.",
             ReasonText.Words(new Reason("bound-below-low-limit-si", arguments, "third-gear")));
     }
 

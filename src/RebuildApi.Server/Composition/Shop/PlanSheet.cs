@@ -19,14 +19,14 @@ public sealed class PlanSheet(FamilyIndex family, Rates rates, Display show)
         answer.Plan?.ReadyInDays ?? 0,
         [.. (answer.Plan?.Lines ?? []).Select(Line)],
         [.. (answer.Plan?.Work ?? []).Select(Work)],
-        [.. (answer.Plan?.Conditions ?? []).Select(c => new PlanConditionWire(c.Code, c.Subject, Money(c.Comeback), ReasonText.Words(c.Reason)))],
+        [.. (answer.Plan?.Conditions ?? []).Select(c => new PlanConditionWire(c.Code, c.Subject, Money(c.Comeback), family.Say(c.Reason)))],
         [.. (answer.Plan?.Clearances ?? []).Select(Clearance)],
         [.. (answer.Plan?.Pairings ?? []).Where(x => x.Outcome != Compatibility.Compatible).Select(x => new PlanPairingWire(x.Rule, Kebab.Of(x.Outcome), Reasons(x.Reasons)))],
         [.. answer.ToMeasure.Select(m => new ToMeasureWire(
             Subjects.Of(m.Position, m.Index), m.Candidate, m.Read, m.ChanceGood, Money(m.CostIfGood), m.CostIfBad is { } bad ? Money(bad) : null, Money(m.Value), m.IsInPlan))],
         [.. answer.Conflicts.Select(c => new PlanConflictWire(
-            [.. c.Demands.Select(d => new PlanDemandWire(d.Id, Kebab.Of(d.Kind), ReasonText.Words(d.Reason)))], ReasonText.Words(c.Reason), c.IsSmallest))],
-        [.. answer.Unlocks.Select(u => new PlanUnlockWire(Kebab.Of(u.What), u.Subject, Money(u.Cost), ReasonText.Words(u.Reason)))],
+            [.. c.Demands.Select(d => new PlanDemandWire(d.Id, Kebab.Of(d.Kind), family.Say(d.Reason)))], family.Say(c.Reason), c.IsSmallest))],
+        [.. answer.Unlocks.Select(u => new PlanUnlockWire(Kebab.Of(u.What), u.Subject, Money(u.Cost), family.Say(u.Reason)))],
         Reasons([.. answer.Reasons, .. answer.Plan?.Reasons ?? []]), person, time, inputs, offers, RuleWire.From(family.IdentityOf("plan")), Cautions.Of(family, show));
 
     private PlanLineWire Line(PlanLine l) => new(
@@ -46,5 +46,5 @@ public sealed class PlanSheet(FamilyIndex family, Rates rates, Display show)
 
     private MoneyWire Money(long minor) => MoneyWire.Of(minor, rates);
 
-    private static ImmutableArray<ReasonWire> Reasons(ImmutableArray<Reason> reasons) => [.. reasons.Select(ReasonWire.From)];
+    private ImmutableArray<ReasonWire> Reasons(ImmutableArray<Reason> reasons) => [.. reasons.Select(r => ReasonWire.From(r, family))];
 }

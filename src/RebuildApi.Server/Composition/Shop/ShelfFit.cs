@@ -45,15 +45,15 @@ public sealed record ShelfFit(StockItem Item, long Cost, string? WhyNot)
         var risk = 1 - answer.Verdicts.Aggregate(1.0, (chance, v) => chance * (v.Outcome == Outcome.NotAssessed ? 1 : v.Probability ?? 1));
         return new ShelfFit(
             item, item.Price + (long)Math.Round((decimal)risk * rates.ComebackCost, MidpointRounding.AwayFromZero),
-            OfPart(answer, item, isChosen) ?? OfPairings(part, place, view, runs) ?? (right ? OfClearances(place, book) : null));
+            OfPart(answer, item, isChosen, view.Family) ?? OfPairings(part, place, view, runs) ?? (right ? OfClearances(place, book) : null));
     }
 
     /// <summary>A new part has no readings yet and stands on its drawing; a used one must be proven good.</summary>
-    private static string? OfPart(PartAnswer answer, StockItem item, bool isChosen)
+    private static string? OfPart(PartAnswer answer, StockItem item, bool isChosen, FamilyIndex family)
     {
         var isOpen = item.Origin != Origin.New && !isChosen && answer.Outcome != Outcome.Conforming;
         return answer.Outcome != Outcome.Nonconforming && !isOpen ? null
-            : Words(answer.Verdicts.Prepend(answer.Condition).Where(v => v.Outcome == answer.Outcome).SelectMany(v => v.Reasons));
+            : Words(family, answer.Verdicts.Prepend(answer.Condition).Where(v => v.Outcome == answer.Outcome).SelectMany(v => v.Reasons));
     }
 
     /// <summary>A pairing that is broken, or is open though it is not with the part that the plan puts there.</summary>
@@ -61,14 +61,14 @@ public sealed record ShelfFit(StockItem Item, long Cost, string? WhyNot)
     {
         var verdict = CompatibilitySearch.For(place.Position, [part], new EstimateBook(view), place.Index).Single();
         var worse = verdict.Pairings.Where(p => p.Outcome == Compatibility.Incompatible || (p.Outcome == Compatibility.NotAssessed && runs[p.Rule] != Compatibility.NotAssessed)).ToArray();
-        return worse.Length == 0 ? null : Words(worse.SelectMany(p => p.Reasons));
+        return worse.Length == 0 ? null : Words(view.Family, worse.SelectMany(p => p.Reasons));
     }
 
     private static string? OfClearances(Place place, EstimateBook book) => book.View.Family.Family.Loops
         .Where(l => l.Terms.Any(t => t.Of is OfPart p && p.At.Position == place.Position))
         .Select(l => ClearanceJudge.Judge(l, book))
         .Where(c => c.Verdict.Outcome == Outcome.Nonconforming || c.Ring?.Outcome == RingOutcome.NothingFits)
-        .Select(c => Words((c.Ring?.Reasons ?? []).Concat(c.Verdict.Reasons))).FirstOrDefault();
+        .Select(c => Words(book.View.Family, (c.Ring?.Reasons ?? []).Concat(c.Verdict.Reasons))).FirstOrDefault();
 
-    private static string Words(IEnumerable<Reason> reasons) => string.Join(' ', reasons.Take(2).Select(ReasonText.Words));
+    private static string Words(FamilyIndex family, IEnumerable<Reason> reasons) => string.Join(' ', reasons.Take(2).Select(family.Say));
 }

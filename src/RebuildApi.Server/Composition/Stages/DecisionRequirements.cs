@@ -1,4 +1,4 @@
-using RebuildApi.Engine.Reasons;
+using RebuildApi.Engine.Snapshots;
 
 namespace RebuildApi.Server.Composition.Stages;
 
@@ -10,7 +10,7 @@ public static class DecisionRequirements
         f.HasPlan
             ? []
             : VerdictRequirements.Undecided(f).Select(b => new Unmet(
-                b.Subject, ReasonText.Words(b.Reason), "Choose a plan (POST to /plans and to the approvals of the one chosen), or POST to /decisions of the unit.")));
+                b.Subject, f.Judged.Family.Say(b.Reason), "Choose a plan (POST to /plans and to the approvals of the one chosen), or POST to /decisions of the unit.")));
 
     /// <summary>The customer has agreed to what will be done.</summary>
     public static readonly Requirement Approval = new("approval", "The customer has agreed", Leave.Exception, f => f.Standing?.State switch

@@ -27,7 +27,7 @@ public static class VerdictRequirements
     /// <summary>Everything that does not surely conform has a decision beside it.</summary>
     public static readonly Requirement NothingOpen = new("nothing-open", "Whatever does not conform is decided", Leave.Exception, f =>
         Undecided(f).Select(b => new Unmet(
-            b.Subject, ReasonText.Words(b.Reason), "Mend it and read it again, or sign a decision on it: POST to /decisions of the unit.", b.Reason.Code == "block-safety")));
+            b.Subject, f.Judged.Family.Say(b.Reason), "Mend it and read it again, or sign a decision on it: POST to /decisions of the unit.", b.Reason.Code == "block-safety")));
 
     /// <summary>Blocks that nobody has decided on. What is not known at all can't be decided; it is another requirement's matter.</summary>
     internal static IEnumerable<Block> Undecided(GateFacts facts)

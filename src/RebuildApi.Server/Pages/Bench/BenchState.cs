@@ -11,7 +11,7 @@ namespace RebuildApi.Server.Pages;
 /// <summary>What a bench has entered so far and what came of it, as the bench page's script takes it.</summary>
 public sealed class BenchState(Judged judged, ImmutableArray<TestDone> tests, ImmutableArray<Attachment> attachments, PageWords words)
 {
-    private readonly Named _named = new(judged.Family, words.Language);
+    private readonly Spoken _named = new(judged.Family, words.Language);
     private readonly ILookup<string, string> _places = judged.Answers.Parts
         .Where(p => p.Component is not null)
         .ToLookup(p => p.Component!.Id, p => Subjects.Of(p.Position, p.Index), StringComparer.Ordinal);
@@ -53,12 +53,12 @@ public sealed class BenchState(Judged judged, ImmutableArray<TestDone> tests, Im
     public IReadOnlyDictionary<string, string[]> Photos => attachments.Where(a => a.Finding is not null).GroupBy(a => a.Finding!, StringComparer.Ordinal)
         .ToDictionary(g => g.Key, g => g.Select(a => a.Id).ToArray(), StringComparer.Ordinal);
 
-    private static object Told(Outcome outcome, string? disposition, Reason? reason) => new
+    private object Told(Outcome outcome, string? disposition, Reason? reason) => new
     {
         o = Kebab.Of(outcome),
         d = outcome == Outcome.NotAssessed ? null : disposition,
         // What is not assessed yet says so by what is missing; words for each of a hundred parts would only make the page heavy.
-        t = reason is null || outcome == Outcome.NotAssessed ? null : ReasonText.Words(reason),
+        t = reason is null || outcome == Outcome.NotAssessed ? null : judged.Family.Say(reason),
     };
 
     private static Reason? FirstReason(Engine.Judging.PartAnswer part) =>

@@ -19,7 +19,7 @@ public sealed class PlanDrawing(PlanWire plan, FamilyIndex family, Func<MoneyWir
     private const double Step = 32;
     private const int InRow = 21;
 
-    private readonly Fitted _fitted = new(new Named(family, words.Language), words);
+    private readonly Fitted _fitted = new(new Spoken(family, words.Language), words);
     private readonly Sketch _sketch = new(Width, words["draw.plan", ("objective", words["plan.by-" + plan.Objective])]);
 
     /// <summary>The drawing.</summary>

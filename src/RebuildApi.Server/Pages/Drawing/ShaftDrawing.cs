@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Judging;
 using RebuildApi.Engine.Pairings;
+using RebuildApi.Engine.Snapshots;
 
 namespace RebuildApi.Server.Pages;
 
@@ -9,7 +10,7 @@ namespace RebuildApi.Server.Pages;
 /// A shaft laid out: its parts one below the other in order, each with the sign of its outcome, and beside them a bracket from each part to each other one that
 /// it must run with, with the sign of the pairing; what it must run with on another shaft stands in words.
 /// </summary>
-public sealed class ShaftDrawing(string shaft, ImmutableArray<PartAnswer> parts, ImmutableArray<ShaftDrawing.Bond> bonds, Named named, PageWords words)
+public sealed class ShaftDrawing(string shaft, ImmutableArray<PartAnswer> parts, ImmutableArray<ShaftDrawing.Bond> bonds, Spoken named, PageWords words)
 {
     private const double Width = 720;
     private const double RowHeight = 30;

@@ -20,7 +20,7 @@ public sealed class StackDrawing(ClearanceAnswer answer, FamilyIndex family, Pag
     private const double Unread = 30;
 
     private readonly Sketch _sketch = new(Width, Title(answer, family, words));
-    private readonly Named _named = new(family, words.Language);
+    private readonly Spoken _named = new(family, words.Language);
 
     /// <summary>The drawing.</summary>
     public Drawn Draw()

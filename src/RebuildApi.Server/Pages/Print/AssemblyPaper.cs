@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Clearances;
+using RebuildApi.Engine.Snapshots;
 using RebuildApi.Server.Composition;
 using RebuildApi.Server.Wire;
 using RebuildApi.Server.Wire.Shop;
@@ -13,7 +14,7 @@ public sealed class AssemblyPaper(Judged judged, PlanWire? plan, DateTimeOffset 
 {
     private const string ToFill = "☐ __________";
     private readonly PaperHead _head = new(judged, now, w);
-    private readonly Named _named = new(judged.Family, w.Language);
+    private readonly Spoken _named = new(judged.Family, w.Language);
 
     /// <summary>The paper.</summary>
     public Paper Write() => new(w["assembly.title", ("tag", judged.File.Unit.Tag)],

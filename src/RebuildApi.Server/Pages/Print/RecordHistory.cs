@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using RebuildApi.Engine.Snapshots;
 using RebuildApi.Server.Composition;
 using RebuildApi.Server.Composition.Stages;
 using RebuildApi.Storage;
@@ -6,7 +7,7 @@ using RebuildApi.Storage;
 namespace RebuildApi.Server.Pages;
 
 /// <summary>The part of a record that tells who signed for what, what was left out and on whose word, and which judgement was relied on.</summary>
-public sealed class RecordHistory(Judged judged, RecordFacts facts, Named named, PageWords w)
+public sealed class RecordHistory(Judged judged, RecordFacts facts, Spoken named, PageWords w)
 {
     private readonly string _build = Build.Sha256(judged.File);
 

@@ -13,7 +13,7 @@ public sealed class RecordPaper(Judged judged, RecordFacts facts, DateTimeOffset
 {
     private static readonly Display Metric = new(Inches: false, AsSent: false);
     private readonly PaperHead _head = new(judged, now, w);
-    private readonly Named _named = new(judged.Family, w.Language);
+    private readonly Spoken _named = new(judged.Family, w.Language);
     private readonly AnswerSheet _sheet = new(judged, Metric);
     private readonly ILookup<string, Measurement> _read = judged.File.Measurements.ToLookup(m => m.Component, StringComparer.Ordinal);
     private readonly ILookup<string, Finding> _seen = judged.File.Findings.ToLookup(f => f.Component, StringComparer.Ordinal);

@@ -13,7 +13,7 @@ namespace RebuildApi.Server.Pages;
 public sealed class TeardownPaper(FamilyIndex family, string? tag, Display show, PageWords w)
 {
     private const string Blank = "____________";
-    private readonly Named _named = new(family, w.Language);
+    private readonly Spoken _named = new(family, w.Language);
 
     /// <summary>The paper.</summary>
     public Paper Write() => new(w["teardown.title", ("what", tag ?? family.Family.Name.In(w.Language))],

@@ -1,9 +1,10 @@
+using RebuildApi.Engine.Snapshots;
 using RebuildApi.Server.Wire.Shop;
 
 namespace RebuildApi.Server.Pages;
 
 /// <summary>What a plan puts into a place, in words: the part found, as it is or after work; one to order; one from the shelf; or pieces of a series.</summary>
-public sealed class Fitted(Named named, PageWords words)
+public sealed class Fitted(Spoken named, PageWords words)
 {
     /// <summary>The words.</summary>
     public string Of(PlanLineWire line)

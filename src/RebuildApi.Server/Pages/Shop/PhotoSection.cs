@@ -1,11 +1,12 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using RebuildApi.Engine.Snapshots;
 using RebuildApi.Storage;
 
 namespace RebuildApi.Server.Pages;
 
 /// <summary>The photos and documents of a gearbox, each a link: a page comes in one answer, whatever they weigh.</summary>
-public sealed class PhotoSection(UnitFile file, ImmutableArray<Attachment> kept, Named named, PageWords w)
+public sealed class PhotoSection(UnitFile file, ImmutableArray<Attachment> kept, Spoken named, PageWords w)
 {
     /// <summary>The section; nothing when there is none.</summary>
     public string Write() => kept.IsEmpty ? "" : $"<h2>{Page.Safe(w["unit.photos"])}</h2><ul>{string.Concat(kept.Select(One))}</ul>";

@@ -1,4 +1,5 @@
 using System.Globalization;
+using RebuildApi.Engine.Snapshots;
 using RebuildApi.Server.Composition;
 using RebuildApi.Server.Composition.Shop;
 using RebuildApi.Server.Wire;
@@ -21,7 +22,7 @@ public sealed class PlanSection(IStore store, PlanDesk desk, TimeProvider time)
         var stands = await desk.StillStands(plan.Kept, cancellation);
         var rates = await store.Rates(cancellation);
         var kit = await Kit(plan, judged, rates, stands, cancellation);
-        var (sums, named) = (new Sums(rates), new Named(judged.Family, w.Language));
+        var (sums, named) = (new Sums(rates), new Spoken(judged.Family, w.Language));
         return $"""
             <p>{Page.Safe(plan.Choice is { } c ? w["plan.chosen", ("person", c.Person), ("when", PaperHead.Minute(c.Time))] : w["plan.not-chosen"])} {(stands ? "" : $"<span class=\"o o-inconclusive\">{Page.Safe(w["plan.old"])}</span>")}</p>
             {(plan.Choice is null ? $"<p class=\"row noprint\"><button type=\"button\" class=\"main\" id=\"choose-plan\" data-plan=\"{plan.Kept.Id}\">{Page.Safe(w["plan.choose"])}</button></p>" : "")}
@@ -66,7 +67,7 @@ public sealed class PlanSection(IStore store, PlanDesk desk, TimeProvider time)
         return rows.Length == 0 ? "" : $"<h3>{Page.Safe(w["plan.picks"])}</h3>{Tables.Of(w["plan.picks"], [w["shop.part"], w["plan.shelf-place"], w["quote.quantity"], w["shop.state"]], rows)}";
     }
 
-    private static string Conditions(PlanWire plan, Named named, PageWords w)
+    private static string Conditions(PlanWire plan, Spoken named, PageWords w)
     {
         if (plan.Conditions.IsEmpty)
             return "";

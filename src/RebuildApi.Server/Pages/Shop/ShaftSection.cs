@@ -2,13 +2,14 @@ using System.Collections.Immutable;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Judging;
 using RebuildApi.Engine.Pairings;
+using RebuildApi.Engine.Snapshots;
 using RebuildApi.Server.Composition;
 using RebuildApi.Server.Wire;
 
 namespace RebuildApi.Server.Pages;
 
 /// <summary>Each shaft of a gearbox laid out: drawn with its neighbours and pairings, and in words what does not simply hold.</summary>
-public sealed class ShaftSection(Judged judged, Named named, PageWords w)
+public sealed class ShaftSection(Judged judged, Spoken named, PageWords w)
 {
     private readonly ImmutableArray<(PairingVerdict Verdict, ImmutableArray<string> At)> _pairings =
         [.. judged.Answers.Pairings.Select(p => (p, Positions(p, judged)))];

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using RebuildApi.Engine.Reasons;
+using RebuildApi.Engine.Snapshots;
 using RebuildApi.PluginHost;
 using RebuildApi.Server.Composition;
 using RebuildApi.Server.Composition.Shop;
@@ -55,7 +56,7 @@ public static class ShopPage
         if (blocks.IsEmpty)
             return $"<span class=\"o o-conforming\">{Page.Safe(w["unit.no-blocks"])}</span>";
         var more = blocks.Length > 1 ? " " + w["shop.more", ("n", (blocks.Length - 1).ToString(CultureInfo.InvariantCulture))] : "";
-        return $"<strong>{Page.Safe(new Named(judged.Family, w.Language).Subject(blocks[0].Subject))}</strong> {Page.Safe(ReasonText.Words(blocks[0].Reason) + more)}";
+        return $"<strong>{Page.Safe(new Spoken(judged.Family, w.Language).Subject(blocks[0].Subject))}</strong> {Page.Safe(judged.Family.Say(blocks[0].Reason) + more)}";
     }
 
     private static async Task<string> Orders(ImmutableArray<Unit> open, IStore store, DateTimeOffset now, PageWords w, CancellationToken cancellation)

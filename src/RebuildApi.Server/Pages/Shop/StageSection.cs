@@ -1,11 +1,12 @@
 using System.Globalization;
+using RebuildApi.Engine.Snapshots;
 using RebuildApi.Server.Wire.Stages;
 using RebuildApi.Storage;
 
 namespace RebuildApi.Server.Pages;
 
 /// <summary>Where a gearbox is on its way, what its next gate still wants, and the forms that move it on, back or away.</summary>
-public sealed class StageSection(StagesWire stages, Named named, PageWords w)
+public sealed class StageSection(StagesWire stages, Spoken named, PageWords w)
 {
     private const int MostSubjects = 6;
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Clearances;
 using RebuildApi.Engine.Reasons;
+using RebuildApi.Engine.Snapshots;
 using RebuildApi.Server.Composition;
 using RebuildApi.Server.Composition.Stages;
 using RebuildApi.Server.Wire;
@@ -25,7 +26,7 @@ public static class UnitPage
         if (judging.WhyNot(file) is { } why)
             return new Frame(w, title, "bench", $"<p class=\"note\">{Page.Safe(w["bench.rules", ("why", why)])}</p>");
         var judged = judging.Judge(file);
-        var named = new Named(judged.Family, w.Language);
+        var named = new Spoken(judged.Family, w.Language);
         return new Frame(w, title, "bench", $"""
             <p id="changed" class="note" role="status" hidden>{Page.Safe(w["unit.changed"])} <a href="/units/{file.Unit.Id}">{Page.Safe(w["unit.reload"])}</a></p>
             {Head(judged, w)}
@@ -60,20 +61,20 @@ public static class UnitPage
         <div><label for="bench">{Page.Safe(w["bench.place"])}</label><input id="bench" maxlength="100" autocomplete="off"></div></div><p id="told" role="status" class="soft"></p>
         """;
 
-    private static string Blocks(Judged judged, Named named, PageWords w)
+    private static string Blocks(Judged judged, Spoken named, PageWords w)
     {
         var all = judged.Answers.Blocks;
         if (all.IsEmpty)
             return $"<p><span class=\"o o-conforming\">{Page.Safe(w["unit.no-blocks"])}</span></p>";
         var rest = all.Length - MostBlocks;
-        return $"<ul>{string.Concat(all.Take(MostBlocks).Select(b => $"<li><strong>{Page.Safe(named.Subject(b.Subject))}</strong> {Page.Safe(ReasonText.Words(b.Reason))}</li>"))}{(rest > 0 ? $"<li>{Page.Safe(w["shop.more", ("n", rest.ToString(CultureInfo.InvariantCulture))])}</li>" : "")}</ul>";
+        return $"<ul>{string.Concat(all.Take(MostBlocks).Select(b => $"<li><strong>{Page.Safe(named.Subject(b.Subject))}</strong> {Page.Safe(judged.Family.Say(b.Reason))}</li>"))}{(rest > 0 ? $"<li>{Page.Safe(w["shop.more", ("n", rest.ToString(CultureInfo.InvariantCulture))])}</li>" : "")}</ul>";
     }
 
     // What is known comes before what is not: an empty drawing helps nobody.
     private static IEnumerable<ClearanceAnswer> Worst(Judged judged) => judged.Answers.Clearances
         .OrderByDescending(c => c.Verdict.Outcome == Outcome.Nonconforming).ThenByDescending(c => c.Combined.Value is not null);
 
-    private static string Clearance(ClearanceAnswer answer, Judged judged, bool drawn, Named named, PageWords w)
+    private static string Clearance(ClearanceAnswer answer, Judged judged, bool drawn, Spoken named, PageWords w)
     {
         var loop = judged.Family.Loops[answer.Verdict.Subject];
         var address = $"/v1/units/{judged.File.Unit.Id}/clearances/{loop.Id}";
@@ -81,7 +82,7 @@ public static class UnitPage
         return $"""
             <figure class="card"><figcaption><h3>{name} {w.Outcome(answer.Verdict.Outcome)}</h3>{string.Concat(new Advice(named, w).Of(answer.Ring).Select(a => $"<p>→ {Page.Safe(a)}</p>"))}</figcaption>
             {(drawn ? new StackDrawing(answer, judged.Family, w).Draw().Inside : "")}
-            <p class="soft">{Page.Safe(answer.Verdict.Reasons.IsEmpty ? "" : ReasonText.Words(answer.Verdict.Reasons[0]))} <a class="noprint" href="{address}.svg" aria-label="{name} SVG">SVG</a> <a class="noprint" href="{address}.png" aria-label="{name} PNG">PNG</a></p></figure>
+            <p class="soft">{Page.Safe(answer.Verdict.Reasons.IsEmpty ? "" : judged.Family.Say(answer.Verdict.Reasons[0]))} <a class="noprint" href="{address}.svg" aria-label="{name} SVG">SVG</a> <a class="noprint" href="{address}.png" aria-label="{name} PNG">PNG</a></p></figure>
             """;
     }
 }

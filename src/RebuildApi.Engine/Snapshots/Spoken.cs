@@ -1,11 +1,11 @@
 using System.Globalization;
 using RebuildApi.Contracts;
-using RebuildApi.Engine.Snapshots;
+using RebuildApi.Engine.Reasons;
 
-namespace RebuildApi.Server.Pages;
+namespace RebuildApi.Engine.Snapshots;
 
 /// <summary>What a person calls the things that answers speak of by their ids; what no declaration names keeps its id.</summary>
-public sealed class Named(FamilyIndex family, string language)
+public sealed class Spoken(FamilyIndex family, string language)
 {
     /// <summary>A text of the family.</summary>
     public string Words(Text text) => text.In(language);
@@ -17,8 +17,15 @@ public sealed class Named(FamilyIndex family, string language)
             return Words(loop.Name);
         if (family.Pairings.TryGetValue(subject, out var pairing))
             return Words(pairing.Name);
-        var slash = subject.IndexOf('/', StringComparison.Ordinal);
-        return slash < 0 ? Place(subject) : $"{Place(subject[..slash])}: {Feature(subject[..slash], subject[(slash + 1)..])}";
+        var (place, feature) = Split(subject);
+        return feature is null ? Place(place) : $"{Place(place)}: {Feature(place, feature)}";
+    }
+
+    /// <summary>The same where a sentence goes on after it: <c>Third gear, bore, in 3 planes</c>.</summary>
+    public string InSentence(string subject)
+    {
+        var (place, feature) = Split(subject);
+        return feature is null ? Subject(subject) : $"{Place(place)}, {ReasonText.Inside(Feature(place, feature))}";
     }
 
     /// <summary>What is read or looked at on the part of a place.</summary>
@@ -42,6 +49,14 @@ public sealed class Named(FamilyIndex family, string language)
     /// <summary>A part of several by its place in the answers.</summary>
     public string Place(string position, int index) =>
         index > 1 ? string.Create(CultureInfo.InvariantCulture, $"{Place(position)} {index}") : Place(position);
+
+    /// <summary>The place and what is read of it; of the second of several parts <c>keys-3-4/length#2</c> is <c>length</c> of <c>keys-3-4#2</c>.</summary>
+    private static (string Place, string? Feature) Split(string subject) => subject.Split('/', 2) switch
+    {
+        [var place, var feature] when feature.Split('#') is [var id, var index] => ($"{place}#{index}", id),
+        [var place, var feature] => (place, feature),
+        _ => (subject, null),
+    };
 
     private string Place(string place)
     {
