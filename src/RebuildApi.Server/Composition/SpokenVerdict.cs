@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Text.Json;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Judging;
-using RebuildApi.Engine.Reasons;
 using RebuildApi.Engine.Snapshots;
 using RebuildApi.Server.Wire;
 

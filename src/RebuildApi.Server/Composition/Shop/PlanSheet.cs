@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Planning;
 using RebuildApi.Engine.Planning.Solving;
-using RebuildApi.Engine.Reasons;
 using RebuildApi.Engine.Snapshots;
 using RebuildApi.Server.Wire;
 using RebuildApi.Server.Wire.Shop;

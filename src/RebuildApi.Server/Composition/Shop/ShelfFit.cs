@@ -4,7 +4,6 @@ using RebuildApi.Engine.Clearances;
 using RebuildApi.Engine.Judging;
 using RebuildApi.Engine.Measuring;
 using RebuildApi.Engine.Pairings;
-using RebuildApi.Engine.Reasons;
 using RebuildApi.Engine.Snapshots;
 using RebuildApi.Storage;
 

@@ -1,6 +1,5 @@
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Judging;
-using RebuildApi.Engine.Reasons;
 using RebuildApi.Engine.Snapshots;
 using RebuildApi.Server.Wire;
 

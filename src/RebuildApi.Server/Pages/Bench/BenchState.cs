@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using RebuildApi.Contracts;
-using RebuildApi.Engine.Reasons;
 using RebuildApi.Engine.Snapshots;
 using RebuildApi.Server.Composition;
 using RebuildApi.Server.Wire;

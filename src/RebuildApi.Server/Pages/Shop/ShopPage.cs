@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using RebuildApi.Engine.Reasons;
 using RebuildApi.Engine.Snapshots;
 using RebuildApi.PluginHost;
 using RebuildApi.Server.Composition;

@@ -1,7 +1,6 @@
 using System.Globalization;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Clearances;
-using RebuildApi.Engine.Reasons;
 using RebuildApi.Engine.Snapshots;
 using RebuildApi.Server.Composition;
 using RebuildApi.Server.Composition.Stages;
