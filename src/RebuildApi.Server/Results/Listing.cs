@@ -46,7 +46,8 @@ public sealed class Listing<TItem, TEnvelope>(
             http.Response.Headers.Link = $"<{next}>; rel=\"next\"";
         var now = http.RequestServices.GetRequiredService<TimeProvider>().GetUtcNow();
         http.Response.ContentType = "application/json; charset=utf-8";
-        await JsonSerializer.SerializeAsync(http.Response.Body, envelope(page.Items, next, now), WireJson.Options, http.RequestAborted);
+        // What is at hand is written to its end: time that ran out in the middle would have the problem written behind half an answer.
+        await JsonSerializer.SerializeAsync(http.Response.Body, envelope(page.Items, next, now), WireJson.Options, CancellationToken.None);
     }
 
     // The first page is read before anything is written, so that what can go wrong still becomes a problem and not a torn table.
@@ -57,6 +58,8 @@ public sealed class Listing<TItem, TEnvelope>(
             return;
         http.Response.ContentType = form.MediaType + (table is null ? "" : "; charset=utf-8; header=present");
         IRowWriter<TItem> rows = table is null ? new NdjsonRows<TItem>(http.Response.Body) : table.Rows(http.Response.Body);
+        // From here on time that runs out cuts the table, which its missing last row tells; a problem is no row of it.
+        await http.Response.StartAsync(http.RequestAborted);
         await rows.Begin(http.RequestAborted);
         var count = 0;
         while (true)

@@ -45,7 +45,8 @@ public abstract class Written(StoredAnswer answer, bool dryRun) : IResult
         if (dryRun)
             response.Headers["Preference-Applied"] = "dry-run";
         response.ContentType = answer.ContentType;
-        await response.Body.WriteAsync(dryRun ? Marked(answer.Body) : answer.Body, httpContext.RequestAborted);
+        // It is done, whatever the time: the answer says so to its end.
+        await response.Body.WriteAsync(dryRun ? Marked(answer.Body) : answer.Body, CancellationToken.None);
     }
 
     private static ReadOnlyMemory<byte> Marked(ReadOnlyMemory<byte> body)
