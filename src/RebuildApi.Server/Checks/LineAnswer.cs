@@ -1,5 +1,6 @@
 using System.IO.Pipelines;
 using Microsoft.AspNetCore.Http.Features;
+using Microsoft.AspNetCore.Server.Kestrel.Core.Features;
 
 namespace RebuildApi.Server.Checks;
 
@@ -20,22 +21,45 @@ public sealed class LineAnswer(string mediaType, Func<PipeReader, PipeWriter, Ca
     /// <inheritdoc/>
     public async Task ExecuteAsync(HttpContext httpContext)
     {
-        if (httpContext.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } size)
-            size.MaxRequestBodySize = null;
-        if (httpContext.Features.Get<Microsoft.AspNetCore.Server.Kestrel.Core.Features.IHttpMinRequestBodyDataRateFeature>() is { } rate)
-            rate.MinDataRate = null;
-        var plain = Encodings.Plain(httpContext.Request);
+        LiftLimits(httpContext.Features);
+        var reader = Reader(Encodings.Plain(httpContext.Request), httpContext);
         httpContext.Response.ContentType = mediaType;
         await using var waiting = new WaitingAnswer(httpContext.Response.BodyWriter, Patience, LongestWait);
-        var reader = Reader(plain, httpContext);
-        var compressed = Encodings.Compressed(httpContext, waiting);
-        var writer = PipeWriter.Create(compressed, s_writing);
-        await run(reader, writer, httpContext.RequestAborted);
-        await writer.CompleteAsync();
-        if (compressed != waiting)
-            await compressed.DisposeAsync();
-        await waiting.Finish(httpContext.RequestAborted);
-        await reader.CompleteAsync();
+        var answer = Encodings.Compressed(httpContext, waiting);
+        try
+        {
+            // A compressor holds memory that the collector does not see, so it is let go of however the answer ends: a client that leaves must not leave it behind.
+            await using (answer == waiting ? null : answer)
+                await Judge(reader, answer, httpContext.RequestAborted);
+            await waiting.Finish(httpContext.RequestAborted);
+        }
+        finally
+        {
+            await reader.CompleteAsync();
+        }
+    }
+
+    private static void LiftLimits(IFeatureCollection features)
+    {
+        if (features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } size)
+            size.MaxRequestBodySize = null;
+        if (features.Get<IHttpMinRequestBodyDataRateFeature>() is { } rate)
+            rate.MinDataRate = null;
+    }
+
+    private async Task Judge(PipeReader reader, Stream answer, CancellationToken cancellation)
+    {
+        var writer = PipeWriter.Create(answer, s_writing);
+        try
+        {
+            await run(reader, writer, cancellation);
+            await writer.CompleteAsync();
+        }
+        catch (Exception fault)
+        {
+            await writer.CompleteAsync(fault);
+            throw;
+        }
     }
 
     private static PipeReader Reader(Stream plain, HttpContext http) =>
