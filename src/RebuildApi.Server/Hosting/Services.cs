@@ -80,6 +80,7 @@ public static class Services
         services.AddSingleton<ErasureDesk>();
         services.AddHostedService<SettingsRecord>();
         services.AddHostedService<BackupSchedule>();
+        services.AddHostedService<ErasedSweep>();
         services.AddHostedService<ApprovalsOfOthers>();
         services.AddWebhooks();
         services.AddSystemd();

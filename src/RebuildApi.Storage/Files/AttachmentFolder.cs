@@ -54,6 +54,9 @@ public sealed class AttachmentFolder(string path)
     /// <summary>Whether a file of the right size is there; its content is only looked at when it is read.</summary>
     public bool Has(string sha256, long bytes) => new FileInfo(PlaceOf(sha256)) is { Exists: true } file && file.Length == bytes;
 
+    /// <summary>Whether there is a file of this name, whole or not.</summary>
+    public bool Holds(string sha256) => File.Exists(PlaceOf(sha256));
+
     /// <summary>Removes a file; nothing when it is not there.</summary>
     /// <exception cref="StorageUnavailableException">It can't be removed.</exception>
     public void Remove(string sha256)

@@ -4,16 +4,30 @@ namespace RebuildApi.Storage;
 public static class ErasedFiles
 {
     /// <summary>Removes those that are still there and that nothing recorded since shows.</summary>
-    public static async Task Sweep(IStore store, AttachmentFolder folder, CancellationToken cancellation)
+    /// <returns>How many.</returns>
+    public static async Task<int> Sweep(IStore store, AttachmentFolder folder, CancellationToken cancellation)
     {
         var erasures = await store.All<Erasure>(ShopFilter.Every, cancellation);
-        var named = erasures.SelectMany(e => e.Files).ToHashSet(StringComparer.Ordinal);
-        if (named.Count == 0)
-            return;
-        var shown = (await store.All<Attachment>(ShopFilter.Every, cancellation))
-            .Where(a => !erasures.Any(e => e.Unit == a.Unit && e.Time >= a.Time && e.Files.Contains(a.Sha256)))
+        var left = erasures.SelectMany(e => e.Files).Where(folder.Holds).ToHashSet(StringComparer.Ordinal);
+        if (left.Count == 0)
+            return 0;
+        // On the one writer, and so between two changes: a record that shows such a file again either stands already and keeps it, or finds it gone and is refused.
+        await store.Write(new WriteRequest("service", "sweep", null, "", DryRun: false), session =>
+        {
+            left.ExceptWith(Shown(session, erasures));
+            foreach (var file in left)
+                folder.Remove(file);
+            return StoredAnswer.Nothing;
+        }, cancellation);
+        return left.Count;
+    }
+
+    // Only by erasures that were committed: one that is still under way may be undone, and what it names must be there then.
+    private static IEnumerable<string> Shown(IWriteSession session, IEnumerable<Erasure> erasures)
+    {
+        var ofUnit = erasures.ToLookup(e => e.Unit, StringComparer.Ordinal);
+        return session.All<Attachment>()
+            .Where(a => !ofUnit[a.Unit].Any(e => e.Time >= a.Time && e.Files.Contains(a.Sha256)))
             .Select(a => a.Sha256);
-        foreach (var file in named.Except(shown))
-            folder.Remove(file);
     }
 }

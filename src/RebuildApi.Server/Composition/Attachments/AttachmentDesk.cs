@@ -16,14 +16,17 @@ public sealed class AttachmentDesk(Bench bench, AttachmentFolder folder, IOption
         var file = await bench.File(unit, cancellation);
         var sort = SortOf(body);
         Check(said, file);
+        var name = AttachmentFolder.NameOf(body.Content.Span);
         if (!body.Request.DryRun)
             await folder.Keep(body.Content, cancellation);
         return await bench.Store.Write(body.Request, session =>
         {
             RequireRoom(session, unit, body.Content.Length);
+            if (!body.Request.DryRun)
+                RequireFile(name);
             var kept = session.Put(
                 new Attachment(
-                    said.Id ?? bench.Ids.Next(), unit, AttachmentFolder.NameOf(body.Content.Span), sort.MediaType, body.Content.Length, said.Finding, said.Measurement, said.Note,
+                    said.Id ?? bench.Ids.Next(), unit, name, sort.MediaType, body.Content.Length, said.Finding, said.Measurement, said.Note,
                     said.Person, bench.Time.GetUtcNow()), null);
             return Answer.Created($"/v1/units/{unit}/attachments/{kept.Id}", AttachmentWire.From(kept, folder));
         }, cancellation);
@@ -46,6 +49,13 @@ public sealed class AttachmentDesk(Bench bench, AttachmentFolder folder, IOption
         if (said.Measurement is { } measurement && file.Measurements.All(m => m.Id != measurement))
             complaints.Add("query/measurement", FieldProblems.UnknownRecord, $"The unit has no measurement {measurement}.", measurement);
         complaints.ThrowIfAny(Problems.InvalidContent);
+    }
+
+    // The same bytes were erased elsewhere at this moment.
+    private void RequireFile(string name)
+    {
+        if (!folder.Holds(name))
+            throw new StorageUnavailableException("io-error", "The file was removed before its record was kept. Send it again.");
     }
 
     private void RequireRoom(IWriteSession session, string unit, long bytes)
