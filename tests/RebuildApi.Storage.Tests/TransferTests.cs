@@ -40,6 +40,7 @@ public class TransferTests
 
     [Theory]
     [InlineData("cut off", "cut off")]
+    [InlineData("cut in a line", "cut off")]
     [InlineData("a letter", "sums do not fit")]
     [InlineData("a row out", "sums do not fit")]
     [InlineData("not ours", "format")]
@@ -52,24 +53,32 @@ public class TransferTests
         string[] bad = how switch
         {
             "cut off" => lines[..^3],
+            "cut in a line" => [.. lines[..^3], lines[^3][..20]],
             "a letter" => [.. lines.Select(l => l.Replace("\"third-gear\"", "\"thirt-gear\"", StringComparison.Ordinal).Replace("Ada", "Eve", StringComparison.Ordinal))],
             "a row out" => [.. lines[..^2], lines[^1]],
             _ => [.. lines.Select(l => l.Replace("rebuild-export/1", "other/1", StringComparison.Ordinal))],
         };
-        await File.WriteAllLinesAsync(file, bad);
+        await File.WriteAllTextAsync(file, string.Join('\n', bad) + (how == "cut in a line" ? "" : "\n"));
 
         var refusal = Assert.Throws<InvalidDataException>(() => PortableFile.Import(elsewhere, file, null, default));
 
         Assert.Contains(words, refusal.Message, StringComparison.Ordinal);
         Assert.False(File.Exists(elsewhere.Path));
         if (elsewhere.Database is null)
+        {
+            // What was cut off waits to be gone on with; of what does not fit nothing stays.
+            Assert.Equal(words == "cut off", Begun(elsewhere).Length > 0);
             return;
+        }
+
         // In a shared database what was taken over goes again, or waits to be gone on with; it never counts as a shop.
-        if (how == "cut off")
+        if (words == "cut off")
             Assert.Equal("importing", Assert.Throws<StorageUnavailableException>(() => Stores.Open(elsewhere)).Code);
         else
             Assert.Empty(await Opened(elsewhere));
     }
+
+    private static string[] Begun(StoreOptions options) => Directory.GetFiles(Path.GetDirectoryName(options.Path)!, Path.GetFileName(options.Path) + "*");
 
     private static async Task<IReadOnlyList<StoreEvent>> Opened(StoreOptions options)
     {
@@ -88,6 +97,23 @@ public class TransferTests
         Assert.Throws<InvalidDataException>(() => PortableFile.Import(elsewhere, file + ".half", null, default));
 
         Assert.Equal(written, PortableFile.Import(elsewhere, file, null, default));
+        Assert.True(elsewhere.Database is not null || Begun(elsewhere) is [var whole] && whole == elsewhere.Path);
+    }
+
+    [Fact]
+    public async Task What_was_begun_from_one_file_is_not_mixed_with_another()
+    {
+        await using var temp = await Filled();
+        await using var other = await Filled();
+        await other.Write(s => s.Add("u1", Some.Finding("f7")));
+        var (half, file, elsewhere) = (other.PathTo("half.ndjson"), temp.PathTo("out.ndjson"), temp.Elsewhere("taken-over.db"));
+        PortableFile.Export(other.Options, half, null, default);
+        await File.WriteAllLinesAsync(half, (await File.ReadAllLinesAsync(half))[..^2]);
+        var written = PortableFile.Export(temp.Options, file, null, default);
+        Assert.Throws<InvalidDataException>(() => PortableFile.Import(elsewhere, half, null, default));
+
+        Assert.Equal(written, PortableFile.Import(elsewhere, file, null, default));
+        Assert.True(elsewhere.Database is not null || Begun(elsewhere) is [var whole] && whole == elsewhere.Path);
     }
 
     [Fact]

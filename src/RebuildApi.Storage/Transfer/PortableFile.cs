@@ -40,7 +40,7 @@ public static class PortableFile
 
     /// <summary>
     /// Takes one over where nothing of the shop is yet. It counts once everything fits the sums of the file; after a cut it goes on where it was. In a file of the
-    /// engine in the process, an older schema is brought up to date afterwards.
+    /// engine in the process, an older schema is brought up to date afterwards. Of a file that does not fit nothing is kept.
     /// </summary>
     /// <exception cref="IOException">There are records already.</exception>
     /// <exception cref="InvalidDataException">The file is none, is cut off, was changed, or does not fit together.</exception>
@@ -52,7 +52,7 @@ public static class PortableFile
         if (header.Shop != options.Shop)
             throw new InvalidDataException($"The file is of the shop {header.Shop}; this is the shop {options.Shop}.");
         return options.Database is null
-            ? SqliteTransfer.Import(options, header, Take)
+            ? SqliteTransfer.Import(options, header, first, Take)
             : PostgresTransfer.Import(options, header, first, Take);
 
         ExportReport Take(PortableImport import) => import.Run(lines, first, progress, cancellation);

@@ -39,7 +39,7 @@ internal sealed class PortableImport(DbConnection connection, ICatalogue catalog
             using var transaction = connection.BeginTransaction();
             for (var i = 0; i < Group; i++)
             {
-                var line = lines.ReadLine() ?? throw new InvalidDataException("The file is cut off: its last line is missing.", new EndOfStreamException());
+                var line = lines.ReadLine() is { } whole && !IsCut(whole, lines) ? whole : throw CutOff();
                 if (line.StartsWith("{\"end\":", StringComparison.Ordinal))
                 {
                     transaction.Commit();
@@ -55,6 +55,12 @@ internal sealed class PortableImport(DbConnection connection, ICatalogue catalog
             progress?.Report(new HowFar(done, all));
         }
     }
+
+    // Each line is one object; the last one of a file that was cut off ends anywhere.
+    private static bool IsCut(string line, StreamReader lines) => lines.EndOfStream && !line.EndsWith('}');
+
+    private static InvalidDataException CutOff() =>
+        new("The file is cut off: its last line is missing. What was taken over waits beside the shop and does not count; import the whole file, and it goes on from there.", new EndOfStreamException());
 
     private void Take(PortableRow row, DbTransaction transaction)
     {
