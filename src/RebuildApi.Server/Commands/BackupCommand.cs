@@ -10,17 +10,12 @@ public static class BackupCommand
     public static Command Make()
     {
         var to = new Option<string?>("--to") { Description = "The folder that backups lie in; the one of the settings when not said.", HelpName = "folder" };
-        var data = ShopFolder.Option();
-        var command = new ToldCommand("backup", "Copies the database and the attachments as they stand at one moment into a folder of their own, opens the copy and checks all of it. The service may run.", """
+        return ToldCommand.OnShop("backup", "Copies the database and the attachments as they stand at one moment into a folder of their own, opens the copy and checks all of it. The service may run.", """
             Examples:
               backup
               backup --to /mnt/stick/backups
-            """)
-        {
-            to, data,
-        };
-        command.SetAction((asked, cancellation) => Run(ShopFolder.Of(asked.GetValue(data)), asked.GetValue(to), asked.InvocationConfiguration.Output, cancellation));
-        return command;
+            """, [to],
+            (shop, asked, cancellation) => Run(shop, asked.GetValue(to), asked.InvocationConfiguration.Output, cancellation));
     }
 
     internal static async Task<int> Run(ShopFolder shop, string? to, TextWriter output, CancellationToken cancellation)

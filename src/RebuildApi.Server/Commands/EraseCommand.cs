@@ -21,20 +21,15 @@ public static class EraseCommand
         var invoiced = new Option<bool>("--invoiced") { Description = "Units that were invoiced too, once the law of the place no longer asks for their invoices." };
         var files = new Option<bool>("--files") { Description = "Photos and documents too." };
         var person = new Option<string?>("--person") { Description = "Who signs for it; the user of this machine when not said.", HelpName = "name" };
-        var data = ShopFolder.Option();
-        var command = new ToldCommand("erase", "Erases the texts that name a customer, for good; the chain stays whole and says that they were erased. Copies made before still hold them.", """
+        return ToldCommand.OnShop("erase", "Erases the texts that name a customer, for good; the chain stays whole and says that they were erased. Copies made before still hold them.", """
             Examples:
               erase "Ferry Lane Farm" --dry-run
               erase "Ferry Lane Farm" --invoiced --files --person Ada
-            """)
-        {
-            customer, dryRun, invoiced, files, person, data,
-        };
-        command.SetAction((asked, cancellation) => Run(
-            ShopFolder.Of(asked.GetValue(data)),
-            new ErasureRequest(asked.GetValue(customer)!, asked.GetValue(person) ?? Environment.UserName, asked.GetValue(invoiced) ? "erase" : "keep", asked.GetValue(files)),
-            asked.GetValue(dryRun), asked.InvocationConfiguration.Output, cancellation));
-        return command;
+            """, [customer, dryRun, invoiced, files, person],
+            (shop, asked, cancellation) => Run(
+                shop,
+                new ErasureRequest(asked.GetValue(customer)!, asked.GetValue(person) ?? Environment.UserName, asked.GetValue(invoiced) ? "erase" : "keep", asked.GetValue(files)),
+                asked.GetValue(dryRun), asked.InvocationConfiguration.Output, cancellation));
     }
 
     internal static async Task<int> Run(ShopFolder shop, ErasureRequest asked, bool dryRun, TextWriter output, CancellationToken cancellation)

@@ -11,22 +11,13 @@ public static class ExportCommand
     public static Command Make()
     {
         var file = new Argument<string>("file") { Description = "The file to write; must not exist." };
-        var data = ShopFolder.Option();
-        var command = new ToldCommand("export", "Writes every record of the shop to one file: JSON lines, a header, the rows table by table, then the sums and where the hash chain ends. The service may run.", """
+        return ToldCommand.OnShop("export", "Writes every record of the shop to one file: JSON lines, a header, the rows table by table, then the sums and where the hash chain ends. The service may run.", """
             Attachments are files of their own: copy the attachments folder beside it.
 
             Example:
               export shop-2026-03-02.ndjson
-            """)
-        {
-            file, data,
-        };
-        command.SetAction((asked, cancellation) =>
-        {
-            var shop = ShopFolder.Of(asked.GetValue(data));
-            return Say(PortableFile.Export(shop.Database, asked.GetValue(file)!, Bar.On("rows"), cancellation), asked.InvocationConfiguration.Output);
-        });
-        return command;
+            """, [file],
+            (shop, asked, cancellation) => Say(PortableFile.Export(shop.Database, asked.GetValue(file)!, Bar.On("rows"), cancellation), asked.InvocationConfiguration.Output));
     }
 
     internal static async Task<int> Say(ExportReport report, TextWriter output)

@@ -10,22 +10,17 @@ public static class ImportCommand
     public static Command Make()
     {
         var file = new Argument<string>("file") { Description = "The file that export wrote." };
-        var data = ShopFolder.Option();
-        var command = new ToldCommand("import", "Takes an exported shop over where no database is yet, and checks all of it.", """
-            It is held against the sums of the file and its hash chain before it counts. After a cut, run it again: it goes on where it was.
+        return ToldCommand.OnShop("import", "Takes an exported shop over where no database is yet, and checks all of it.", """
+            It is held against the sums of the file and its hash chain before it counts. After a cut, run it again: it goes on where it was. Until then it waits
+            beside the database's place as FILE.importing, and goes when another file is taken over; of a file that does not fit nothing is kept.
 
             Example:
               import shop-2026-03-02.ndjson --data /srv/new-shop
-            """)
-        {
-            file, data,
-        };
-        command.SetAction((asked, cancellation) =>
-        {
-            var shop = ShopFolder.Of(asked.GetValue(data));
-            Directory.CreateDirectory(shop.Path);
-            return ExportCommand.Say(PortableFile.Import(shop.Database, asked.GetValue(file)!, Bar.On("rows"), cancellation), asked.InvocationConfiguration.Output);
-        });
-        return command;
+            """, [file],
+            (shop, asked, cancellation) =>
+            {
+                Directory.CreateDirectory(shop.Path);
+                return ExportCommand.Say(PortableFile.Import(shop.Database, asked.GetValue(file)!, Bar.On("rows"), cancellation), asked.InvocationConfiguration.Output);
+            });
     }
 }

@@ -16,42 +16,27 @@ public static class PluginCommand
         MakeApprove(),
     };
 
-    private static Command MakeList()
-    {
-        var data = ShopFolder.Option();
-        var command = new ToldCommand("list", "Lists every plug-in and family file with its state, its hash and the reason.", """
+    private static Command MakeList() =>
+        ToldCommand.OnShop("list", "Lists every plug-in and family file with its state, its hash and the reason.", """
             Example:
               plugin list
-            """)
-        {
-            data,
-        };
-        command.SetAction((asked, cancellation) => WithCatalog(ShopFolder.Of(asked.GetValue(data)), catalog => List(catalog, asked.InvocationConfiguration.Output)));
-        return command;
-    }
+            """, [],
+            (shop, asked, _) => WithCatalog(shop, catalog => List(catalog, asked.InvocationConfiguration.Output)));
 
     private static Command MakeApprove()
     {
         var id = new Argument<string>("id") { Description = "The plug-in." };
         var sha256 = new Option<string>("--sha256") { Description = "The hash that you looked at, as plugin list prints it.", HelpName = "hash", Required = true };
         var person = new Option<string>("--person") { Description = "Who approves.", HelpName = "name", Required = true };
-        var data = ShopFolder.Option();
-        var command = new ToldCommand("approve", "Approves exactly these bytes, on record in the shop's hash chain.", """
+        return ToldCommand.OnShop("approve", "Approves exactly these bytes, on record in the shop's hash chain.", """
             A service that runs takes it up at its next start, or with
             POST /v1/plugins/(id)/reloads. An assembly is code: approve only what you would run yourself.
 
             Example:
               plugin approve my-family --sha256 9f86…0a08 --person Ada
-            """)
-        {
-            id, sha256, person, data,
-        };
-        command.SetAction((asked, cancellation) =>
-        {
-            var shop = ShopFolder.Of(asked.GetValue(data));
-            return WithCatalog(shop, catalog => Approve(shop, catalog, asked.GetValue(id)!, asked.GetValue(sha256)!.ToLowerInvariant(), asked.GetValue(person)!, asked.InvocationConfiguration.Output, cancellation));
-        });
-        return command;
+            """, [id, sha256, person],
+            (shop, asked, cancellation) => WithCatalog(shop, catalog => Approve(
+                shop, catalog, asked.GetValue(id)!, asked.GetValue(sha256)!.ToLowerInvariant(), asked.GetValue(person)!, asked.InvocationConfiguration.Output, cancellation)));
     }
 
     private static async Task<int> List(PluginCatalog catalog, TextWriter output)

@@ -14,18 +14,13 @@ public static class RestoreCommand
         var backup = new Argument<string>("backup") { Description = "The backup's folder, or a copy of a database." };
         var dryRun = new Option<bool>("--dry-run") { Description = "Check the backup and say exactly what would be done; touch nothing." };
         var person = new Option<string?>("--person") { Description = "Who restores it, for the record; the user of this machine when not said.", HelpName = "name" };
-        var data = ShopFolder.Option();
-        var command = new ToldCommand("restore", "Checks a backup and puts it in the place of the shop's database; what stood there is kept beside it. The service must not run.", """
+        return ToldCommand.OnShop("restore", "Checks a backup and puts it in the place of the shop's database; what stood there is kept beside it. The service must not run.", """
             Examples:
               restore data/backups/20260302T020000000Z --dry-run
               restore data/backups/20260302T020000000Z --person Ada
-            """)
-        {
-            backup, dryRun, person, data,
-        };
-        command.SetAction((asked, cancellation) => Run(
-            ShopFolder.Of(asked.GetValue(data)), asked.GetValue(backup)!, asked.GetValue(dryRun), asked.GetValue(person) ?? Environment.UserName, asked.InvocationConfiguration.Output, cancellation));
-        return command;
+            """, [backup, dryRun, person],
+            (shop, asked, cancellation) => Run(
+                shop, asked.GetValue(backup)!, asked.GetValue(dryRun), asked.GetValue(person) ?? Environment.UserName, asked.InvocationConfiguration.Output, cancellation));
     }
 
     internal static async Task<int> Run(ShopFolder shop, string backup, bool dryRun, string person, TextWriter output, CancellationToken cancellation)

@@ -13,20 +13,15 @@ public static class VerifyCommand
     {
         var backup = new Argument<string?>("backup") { Description = "A backup's folder, or a copy of a database; the shop itself when not said.", Arity = ArgumentArity.ZeroOrOne };
         var head = new Option<string?>("--head") { Description = "A head that was noted earlier: says whether the chain still holds it.", HelpName = "hash" };
-        var data = ShopFolder.Option();
-        var command = new ToldCommand("verify", "Walks the hash chain, works every hash out again, holds the tables against it, and names the first entry that is wrong. The service may run.", """
+        return ToldCommand.OnShop("verify", "Walks the hash chain, works every hash out again, holds the tables against it, and names the first entry that is wrong. The service may run.", """
             Ends with 0 when all is as it was written, 1 when it is not, 2 when it can't be read.
 
             Examples:
               verify
               verify --head 1c0f…e9        (64 hex digits, as noted from an earlier run)
               verify data/backups/20260302T020000000Z
-            """)
-        {
-            backup, head, data,
-        };
-        command.SetAction((asked, cancellation) => Run(asked.GetValue(backup), asked.GetValue(head)?.ToLowerInvariant(), ShopFolder.Of(asked.GetValue(data)), asked.InvocationConfiguration.Output, cancellation));
-        return command;
+            """, [backup, head],
+            (shop, asked, cancellation) => Run(asked.GetValue(backup), asked.GetValue(head)?.ToLowerInvariant(), shop, asked.InvocationConfiguration.Output, cancellation));
     }
 
     internal static async Task<int> Run(string? backup, string? head, ShopFolder shop, TextWriter output, CancellationToken cancellation)
