@@ -25,16 +25,16 @@ public static class Routes
     /// <summary>A route that changes something that is there, at the version the client names.</summary>
     public static RouteHandlerBuilder Change(this RouteGroupBuilder group, string pattern, Delegate handler, string name, string summary, string description) =>
         group.MapLater(HttpMethods.Patch, pattern, handler).Described(name, summary, description)
-            .WithMetadata(QueryOption.DryRun, new NeedsVersion(), new MayFail(Problems.VersionConflict, Problems.PreconditionRequired));
+            .WithMetadata(QueryOption.DryRun, new TakesKey(), new NeedsVersion(), new MayFail(Problems.VersionConflict, Problems.PreconditionRequired));
 
     /// <summary>A route that puts something whole in the place of what is there, at the version the client names.</summary>
     public static RouteHandlerBuilder Replace(this RouteGroupBuilder group, string pattern, Delegate handler, string name, string summary, string description) =>
         group.MapLater(HttpMethods.Put, pattern, handler).Described(name, summary, description)
-            .WithMetadata(QueryOption.DryRun, new NeedsVersion(), new MayFail(Problems.VersionConflict, Problems.PreconditionRequired));
+            .WithMetadata(QueryOption.DryRun, new TakesKey(), new NeedsVersion(), new MayFail(Problems.VersionConflict, Problems.PreconditionRequired));
 
     /// <summary>A route that takes something away; it needs no body, but still a content type that no web page can send unasked.</summary>
     public static RouteHandlerBuilder Remove(this RouteGroupBuilder group, string pattern, Delegate handler, string name, string summary, string description) =>
-        group.MapLater(HttpMethods.Delete, pattern, handler).Described(name, summary, description).WithMetadata(QueryOption.DryRun);
+        group.MapLater(HttpMethods.Delete, pattern, handler).Described(name, summary, description).WithMetadata(QueryOption.DryRun, new TakesKey());
 
     /// <summary>A route that does something outside the records at once: it can't be undone, so there is no dry run, and repeating it does it again.</summary>
     public static RouteHandlerBuilder Act(this RouteGroupBuilder group, string pattern, Delegate handler, string name, string summary, string description) =>
@@ -43,7 +43,7 @@ public static class Routes
     /// <summary>A route that works something out and stores nothing.</summary>
     public static RouteHandlerBuilder WorkOut(this RouteGroupBuilder group, string pattern, Delegate handler, string name, string summary, string description) =>
         group.MapLater(HttpMethods.Post, pattern, handler).Described(name, summary, description).Needs(Scope.Read)
-            .WithMetadata(QueryOption.Units, new MayFail(Problems.InvalidContent, Problems.NotComputable));
+            .WithMetadata(QueryOption.Units);
 
     /// <summary>A list in three forms: JSON pages, <c>.csv</c> and <c>.ndjson</c>.</summary>
     /// <typeparam name="TEnvelope">What a JSON page is wrapped in.</typeparam>

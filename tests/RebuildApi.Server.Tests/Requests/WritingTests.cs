@@ -20,6 +20,43 @@ public sealed class WritingTests
         Assert.Single((await http.Read("/v1/units"))["items"]!.AsArray());
     }
 
+    [Theory]
+    [InlineData("PATCH", "/v1/units/u1", """{ "customer": "Ferry Lane Farm" }""", """{ "customer": "Gull Point Taxis" }""")]
+    [InlineData("PUT", "/v1/policy", """{ "person": "Ada", "reason": "As agreed." }""", """{ "person": "Ada", "reason": "Another." }""")]
+    [InlineData("DELETE", "/v1/webhooks/w1", "{}", "{ }")]
+    public async Task A_change_a_replacement_and_a_removal_are_repeated_by_their_key_as_the_document_says(string method, string path, string body, string other)
+    {
+        await using var server = ShopServer.Open();
+        using var http = await server.WithUnit();
+        var operation = (await ApiDocument.Of(http)).Operations.Single(o => o.Verb.Method == method && o.Filled() == path);
+        var key = operation.Parameters.Single(p => (string)p["name"]! == "Idempotency-Key");
+        Assert.Equal(("header", false), ((string)key["in"]!, (bool?)key["required"] ?? false));
+
+        using var first = await http.Send(operation.Verb, path, body, ("Idempotency-Key", "k1"), ("If-Match", "*"));
+        var recorded = await Entries(http);
+        using var again = await http.Send(operation.Verb, path, body, ("Idempotency-Key", "k1"), ("If-Match", "*"));
+        using var another = await http.Send(operation.Verb, path, other, ("Idempotency-Key", "k1"), ("If-Match", "*"));
+
+        Assert.Equal(HttpStatusCode.OK, first.StatusCode);
+        Assert.Equal((first.StatusCode, first.Headers.ETag, await first.Content.ReadAsStringAsync()), (again.StatusCode, again.Headers.ETag, await again.Content.ReadAsStringAsync()));
+        Assert.Equal("true", again.Headers.GetValues("Idempotency-Replayed").Single());
+        Assert.Equal("idempotency-key-reused", (string)(await another.Problem())["code"]!);
+        Assert.Equal(recorded, await Entries(http));
+    }
+
+    [Fact]
+    public async Task The_document_says_of_each_change_that_it_takes_a_key_and_of_no_question()
+    {
+        await using var server = ShopServer.Open();
+        using var http = server.CreateClient();
+        foreach (var operation in (await ApiDocument.Of(http)).Operations.Where(o => o.Method != "post"))
+            Assert.True(Takes(operation, "Idempotency-Key") == (operation.Method != "get"), operation.ToString());
+    }
+
+    private static bool Takes(Operation operation, string parameter) => operation.Parameters.Any(p => (string)p["name"]! == parameter);
+
+    private static async Task<long> Entries(HttpClient http) => (long)(await http.Read("/v1/audit/verification"))["entries"]!;
+
     [Fact]
     public async Task A_key_of_another_request_is_refused()
     {
