@@ -28,7 +28,8 @@ public static class AttachmentEndpoints
             .Fails(Problems.UnknownUnit);
         group.Read("/units/{unit}/attachments/{attachment}", Get, "getAttachment", "Fetch a photo or document",
                 "The file as it was sent, checked against its hash. Pictures may be shown in place, anything else is saved.")
-            .Tagged().Fails(Problems.UnknownUnit, Problems.UnknownAttachment, Problems.AttachmentLost, Problems.AttachmentErased).Produces<byte[]>(200, "application/octet-stream");
+            .Tagged().Fails(Problems.UnknownUnit, Problems.UnknownAttachment, Problems.AttachmentLost, Problems.AttachmentErased)
+            .Produces<byte[]>(200, FileSort.All[0].MediaType, [.. FileSort.All[1..].Select(s => s.MediaType)]);
     }
 
     private static async Task<CreatedAnswer<AttachmentWire>> Add(string unit, HttpContext http, FileBody body, AttachmentDesk desk, CancellationToken cancellation)

@@ -22,7 +22,7 @@ public static class CandidateEndpoints
             .Fails(Problems.UnknownUnit, Problems.UnknownPlace, Problems.RulesUnavailable);
         group.WorkOut(At, Spoken, "judgeCandidates", "Would these parts run there?",
                 "The same for parts that are only spoken of, such as those of an offer. Nothing is stored.")
-            .Fails(Problems.UnknownUnit, Problems.UnknownPlace, Problems.RulesUnavailable)
+            .Fails(Problems.UnknownUnit, Problems.UnknownPlace, Problems.RulesUnavailable, Problems.InvalidContent)
             .Example("""{ "parts": [{ "label": "offer 1", "attributes": { "dog.form": "back-tapered" } }, { "label": "offer 2", "attributes": { "dog.form": "straight" } }] }""");
     }
 

@@ -19,7 +19,7 @@ public static class DiagnosisEndpoints
         var group = routes.Resource("diagnosis");
         group.WorkOut("/families/{family}/diagnoses", Diagnose, "diagnose", "What may lie behind a complaint?",
                 "Ranks the family's causes by what is said of a gearbox, with the range of each probability and what speaks for and against; names the check that tells most for its minutes. Nothing is stored.")
-            .Fails(Problems.UnknownFamily)
+            .Fails(Problems.UnknownFamily, Problems.InvalidContent, Problems.NotComputable)
             .Example("""
                 { "complaint": [{ "symptom": "jumps-out-under-load", "gear": "third", "load": "drive" }], "tests": [{ "test": "linkage-off", "shown": false }],
                   "findings": [{ "position": "third-gear", "attribute": { "id": "dog.drive-flank", "value": "leaned" } }],

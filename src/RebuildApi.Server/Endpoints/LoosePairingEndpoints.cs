@@ -20,6 +20,7 @@ public static class LoosePairingEndpoints
         var group = routes.Resource("answers");
         group.WorkOut("/pairings", Judge, "judgePairings", "May these parts run together?",
                 "Judges the pairings of parts that are only spoken of: before buying one, or to see what a mix of vintages would do. Nothing is stored.")
+            .Fails(Problems.InvalidContent)
             .Example("""
                 { "family": "brackenmere-4", "parts": [
                   { "position": "third-gear", "attributes": { "dog.form": "back-tapered" } }, { "position": "sleeve-3-4", "attributes": { "form": "straight" } }] }

@@ -24,9 +24,9 @@ public static class PaperEndpoints
         var group = routes.Resource("papers");
         foreach (var (kind, name, summary, description) in Papers)
         {
-            var route = group.Read($"/units/{{unit}}/{kind}.pdf", OfUnit(kind), name, summary, description).InUnits().Fails(Problems.UnknownUnit, Problems.RulesUnavailable).Produces<string>(200, Pdf);
-            if (kind == "quote")
-                route.Fails(Problems.UnknownQuote);
+            var route = group.Read($"/units/{{unit}}/{kind}.pdf", OfUnit(kind), name, summary, description).InUnits().Fails(Problems.UnknownUnit).Produces<string>(200, Pdf);
+            // What a quote says was said when it was made: no rules are asked.
+            route.Fails(kind == "quote" ? Problems.UnknownQuote : Problems.RulesUnavailable);
         }
 
         group.Read("/families/{family}/sheet.pdf", OfFamily, "printSheetPdf", "Print the teardown sheet of a family", "The same sheet for any gearbox of the family.")

@@ -20,7 +20,7 @@ public static class SelectionEndpoints
         var group = routes.Resource("answers");
         group.WorkOut("/units/{unit}/selections", Solve, "solveSelection", "Which rings, shims and cuts?",
                 "Solves all coupled clearances at once: the proven best choice, the next best, or what is missed and what could be machined. Nothing is stored.")
-            .Fails(Problems.UnknownUnit, Problems.RulesUnavailable, Problems.NotComputable)
+            .Fails(Problems.UnknownUnit, Problems.RulesUnavailable, Problems.InvalidContent, Problems.NotComputable)
             .Example("""{ "cuts": "when-needed", "alternatives": 2 }""");
     }
 

@@ -46,7 +46,7 @@ public sealed class OperationAnswers : IOperationFilter
         var needed = metadata.OfType<KeyRequired>().Any() ? new[] { Problems.IdempotencyKeyMissing } : [];
         return Everywhere
             .Concat(OfRecords(metadata))
-            .Concat(method == "GET" ? [] : OfChanges)
+            .Concat(method == "GET" ? [] : OfChanges.Where(p => p != Problems.BodyTooLarge || !metadata.OfType<AnyLength>().Any()))
             .Concat(body ? OfBodies : [])
             .Concat(key)
             .Concat(needed)

@@ -15,6 +15,12 @@ public sealed record LineBody(bool IsTable) : IEndpointParameterMetadataProvider
         ValueTask.FromResult<LineBody?>(new LineBody(http.Request.ContentType?.StartsWith("text/csv", StringComparison.OrdinalIgnoreCase) == true));
 
     /// <summary>Tells the document what is taken.</summary>
-    public static void PopulateMetadata(ParameterInfo parameter, EndpointBuilder builder) =>
+    public static void PopulateMetadata(ParameterInfo parameter, EndpointBuilder builder)
+    {
         builder.Metadata.Add(new AcceptsMetadata([Ndjson, "text/csv"], typeof(string)));
+        builder.Metadata.Add(new AnyLength());
+    }
 }
+
+/// <summary>Says that a body of any length is taken.</summary>
+public sealed record AnyLength;

@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using System.Text;
 using System.Text.RegularExpressions;
+using RebuildApi.Server.Tests.Fuzz.Rows;
 using RebuildApi.Server.Tests.Kit;
 
 namespace RebuildApi.Server.Tests.Fuzz;
@@ -12,6 +13,21 @@ internal sealed partial class AnswerWalk(ApiDocument document, AnswerCheck check
     private readonly Operation[] _operations = [.. document.Operations];
 
     public ConcurrentBag<string> Faults { get; } = [];
+
+    /// <summary>Requests that each bring about one answer; another one is a fault.</summary>
+    public async Task Rows(HttpClient http, PlayedShop shop, params IEnumerable<Row> rows)
+    {
+        foreach (var row in rows)
+        {
+            var operation = _operations.Single(o => o.ToString() == row.Operation);
+            var path = shop.Filled(row.Address(operation));
+            using var answer = await http.Send(operation.Verb, path, row.Body(operation), operation.Method == "get" ? null : operation.ContentType, [.. row.Headers(operation)]);
+            if (await check.Fault(operation, answer) is { } fault)
+                Faults.Add($"{operation} {path}: {fault}");
+            if ((int)answer.StatusCode != row.Status)
+                Faults.Add($"{operation} {path}: {(int)answer.StatusCode}, where {row.Status} was to be had: {await answer.Content.ReadAsStringAsync()}");
+        }
+    }
 
     /// <summary>As the examples show, twice; then as a client that has the answer already, that repeats a key, or that is behind.</summary>
     public async Task Examples(HttpClient http, PlayedShop shop)
@@ -74,11 +90,12 @@ internal sealed partial class AnswerWalk(ApiDocument document, AnswerCheck check
     }
 
     /// <summary>To every operation that says it may be late, at once; one that never ends is not seen.</summary>
-    public Task AllThatMayBeLate(HttpClient http) => Task.WhenAll(_operations.Where(o => o.Node["responses"]!["504"] is not null).Select(async o =>
+    public Task AllThatMayBeLate(HttpClient http, PlayedShop shop) => Task.WhenAll(_operations.Where(o => o.Node["responses"]!["504"] is not null).Select(async o =>
     {
         try
         {
-            await Plain(http, o, mayBreak: true);
+            var path = shop.Filled(o.Path) + Required(o, shop.First);
+            await Note(o, http.Send(o.Verb, path, Example(o), o.Method == "get" ? null : o.ContentType, Right), mayBreak: true);
         }
         catch (OperationCanceledException)
         {

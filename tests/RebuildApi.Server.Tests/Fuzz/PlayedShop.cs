@@ -26,7 +26,9 @@ internal sealed partial class PlayedShop
         ["at"] = ["third-gear/bore"],
         ["value"] = ["1.8776"],
         ["after"] = ["0"],
-        ["kind"] = ["brackenmere-4/hub-3-4"],
+        ["kind"] = ["third-gear", "brackenmere-4/hub-3-4"],
+        ["characteristic"] = ["bore"],
+        ["label"] = ["U1001J"],
     };
 
     /// <summary>Plays the day.</summary>
@@ -46,6 +48,7 @@ internal sealed partial class PlayedShop
         await shop.Look(http, "part", "/v1/parts");
         await shop.Look(http, "stock", "/v1/stock");
         await shop.Look(http, "station", "/v1/stations");
+        await shop.Look(http, "judgement", $"/v1/units/{Unit}/judgements");
         await shop.Look(http, "reservation", $"/v1/units/{Unit}/reservations");
         return shop;
     }

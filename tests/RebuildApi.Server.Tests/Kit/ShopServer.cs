@@ -30,6 +30,7 @@ public sealed class ShopServer : WebApplicationFactory<Program>
     private readonly LosableCatalog _catalog = new(ShippedPlugins.Catalog);
 
     private IStore? _store;
+    private bool _outOfTime;
 
     public ShopServer()
         : this(null)
@@ -74,6 +75,13 @@ public sealed class ShopServer : WebApplicationFactory<Program>
     public ShopServer OpenedAs(Func<StoreOptions, StoreOptions> change)
     {
         _opening = change;
+        return this;
+    }
+
+    /// <summary>Whose requests are all out of time before they are looked at.</summary>
+    public ShopServer OutOfTime()
+    {
+        _outOfTime = true;
         return this;
     }
 
@@ -179,6 +187,8 @@ public sealed class ShopServer : WebApplicationFactory<Program>
         {
             services.AddSingleton<IPluginCatalog>(_catalog);
             services.Insert(0, ServiceDescriptor.Singleton<IHostedService>(s => new FirstIn(s, Database, token => Token = token)));
+            if (_outOfTime)
+                services.LetTimeRunOut();
             if (_clock is not null)
                 services.AddSingleton(_clock);
             if (_store is { } store)

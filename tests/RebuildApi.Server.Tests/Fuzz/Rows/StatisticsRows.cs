@@ -1,0 +1,21 @@
+namespace RebuildApi.Server.Tests.Fuzz.Rows;
+
+/// <summary>Questions about the records of the shop, of parts that were read and of parts that never were.</summary>
+internal static class StatisticsRows
+{
+    private const string Read = "?family=brackenmere-4&kind=third-gear&characteristic=bore";
+    private const string NeverRead = "?family=ostrand-5&kind=main-case&characteristic=input-seat";
+
+    /// <summary>Where this part was read at the first bench again and again.</summary>
+    public static Row[] Of(string part) =>
+    [
+        new(200, "GET /v1/checks/one", At: "?family=brackenmere-4&at=third-gear/bore&value=1.8776&unit=in"),
+        new(200, "GET /v1/instruments/{instrument}/recall", At: "?since=2026-01-01T00:00:00Z"),
+        new(200, "GET /v1/stations/{station}/bias", At: "/v1/stations/bench-1/bias?part=" + part + "&characteristic=bore&reference=1.8780in"),
+        .. new[] { "", ".png", ".svg" }.SelectMany(form => new[] { "wear", "control-chart" }.SelectMany(Both(form))),
+        .. Both("")("limit-proposals"),
+    ];
+
+    private static Func<string, IEnumerable<Row>> Both(string form) => what =>
+        [new Row(200, $"GET /v1/statistics/{what}{form}", At: Read), new Row(422, $"GET /v1/statistics/{what}{form}", At: NeverRead)];
+}
