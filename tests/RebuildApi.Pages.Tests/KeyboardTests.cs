@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Net.Http.Json;
 using System.Text.Json.Nodes;
 using Microsoft.Playwright;
+using RebuildApi.Server.Wire;
 using Xunit.Abstractions;
 
 namespace RebuildApi.Pages.Tests;

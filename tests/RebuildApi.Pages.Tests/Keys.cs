@@ -1,4 +1,5 @@
 using Microsoft.Playwright;
+using RebuildApi.Server.Wire;
 
 namespace RebuildApi.Pages.Tests;
 

@@ -1,5 +1,6 @@
 using RebuildApi.Server.Errors;
 using RebuildApi.Server.Requests;
+using RebuildApi.Server.Wire;
 
 namespace RebuildApi.Server.Checks;
 
@@ -22,6 +23,9 @@ public sealed record CheckFault(Problem Problem, string Field, string Got, strin
         var nearest = Nearest.To(shown, known);
         return new CheckFault(problem, field, shown, nearest is null ? problem.Fix : $"Did you mean {nearest}?");
     }
+
+    /// <summary>As it stands in an answer.</summary>
+    public FaultWire Wire() => new(Problem.Code, Field, Problem.Title + ".", Got, Allowed);
 
     private static string Shown(ReadOnlySpan<byte> text)
     {

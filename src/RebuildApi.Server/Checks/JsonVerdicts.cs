@@ -1,6 +1,7 @@
 using System.Buffers;
 using System.Text.Json;
 using RebuildApi.Contracts;
+using RebuildApi.Server.Json;
 using RebuildApi.Server.Results;
 using RebuildApi.Server.Wire;
 
@@ -103,5 +104,5 @@ public sealed class JsonVerdicts : IVerdictForm
         Fault(json, fault);
     }
 
-    private static void Fault(Utf8JsonWriter json, CheckFault fault) => JsonSerializer.Serialize(json, FaultWire.From(fault), WireJson.Options);
+    private static void Fault(Utf8JsonWriter json, CheckFault fault) => JsonSerializer.Serialize(json, fault.Wire(), WireJson.Options);
 }

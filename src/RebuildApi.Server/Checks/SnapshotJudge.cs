@@ -6,6 +6,7 @@ using RebuildApi.Engine.Snapshots;
 using RebuildApi.PluginHost;
 using RebuildApi.Server.Composition;
 using RebuildApi.Server.Errors;
+using RebuildApi.Server.Json;
 using RebuildApi.Server.Results;
 using RebuildApi.Server.Wire;
 using RebuildApi.Storage;
@@ -24,7 +25,7 @@ public sealed class SnapshotJudge(IPluginCatalog catalog, FamilyBook families, D
         if ((Read(line, out var view) ?? Judge(view!, number, to, ref counts)) is not { } fault)
             return;
         counts.CountFault();
-        Write(to, new JudgedLine(number, view?.Snapshot.Unit, FaultWire.From(fault), null));
+        Write(to, new JudgedLine(number, view?.Snapshot.Unit, fault.Wire(), null));
     }
 
     /// <inheritdoc/>

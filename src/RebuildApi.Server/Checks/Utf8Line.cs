@@ -2,6 +2,7 @@ using System.Buffers;
 using System.Globalization;
 using System.Text.Json;
 using System.Text.Unicode;
+using RebuildApi.Server.Requests.Tables;
 
 namespace RebuildApi.Server.Checks;
 

@@ -4,6 +4,7 @@ using System.Text.Json;
 using RebuildApi.Server.Access;
 using RebuildApi.Server.Composition.Customers;
 using RebuildApi.Server.Errors;
+using RebuildApi.Server.Json;
 using RebuildApi.Server.Results;
 using RebuildApi.Server.Wire.Customers;
 using RebuildApi.Storage;

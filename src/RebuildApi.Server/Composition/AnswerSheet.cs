@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using RebuildApi.Engine.Snapshots;
-using RebuildApi.Server.Composition.Shop;
 using RebuildApi.Server.Requests;
 using RebuildApi.Server.Wire;
+using RebuildApi.Server.Wire.Shop;
 
 namespace RebuildApi.Server.Composition;
 

@@ -36,6 +36,20 @@ public sealed class CandidateSearch(Judging judging, IEnumerable<ICandidateSourc
     {
         var byId = offered.ToDictionary(o => o.Candidate.Component.Id, StringComparer.Ordinal);
         var verdicts = CompatibilitySearch.For(wanted.Place.Position, offered.Select(o => o.Candidate), new EstimateBook(view), wanted.Place.Index);
-        return [.. verdicts.Select(v => CandidateWire.Of(v, byId[v.Component.Id], view.Family, show))];
+        return [.. verdicts.Select(v => Shown(v, byId[v.Component.Id], view.Family, show))];
     }
+
+    private static CandidateWire Shown(CandidateVerdict verdict, OfferedPart part, FamilyIndex family, Display show) => new(
+        verdict.Component.Id,
+        verdict.Component.Revision,
+        verdict.Component.Kind,
+        verdict.Component.Origin,
+        verdict.Component.Label,
+        part.From,
+        part.Unit,
+        part.Placement is { } placement ? Subjects.Of(placement.Position, placement.Index) : null,
+        part.Placement?.Role,
+        verdict.Outcome,
+        [.. verdict.Pairings.Select(p => PairingOutcomeWire.From(p, family, show))],
+        [.. verdict.Settles.Select(s => s.ToString())]);
 }

@@ -51,7 +51,7 @@ public sealed class EditionDesk(Bench bench, FamilyBook families, Judging judgin
         return Answer.Created(
             $"/v1/units/{before.Id}/decisions",
             new EditionMoveWire(
-                UnitWire.From(moved), FamilyEditionWire.From(before.Family), FamilyEditionWire.From(to), decision.Id, changes.Basis, [.. changes.Changes.Select(VerdictChangeWire.From)]),
+                UnitWire.From(moved), FamilyEditionWire.From(before.Family), FamilyEditionWire.From(to), decision.Id, changes.Basis, [.. changes.Changes.Select(c => c.Wire())]),
             Etags.Of(Etags.Unit, moved.Version));
     }
 

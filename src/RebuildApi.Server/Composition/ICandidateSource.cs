@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
-using System.Text.Json.Serialization;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Pairings;
 using RebuildApi.Engine.Snapshots;
+using RebuildApi.Server.Wire;
 using RebuildApi.Storage;
 
 namespace RebuildApi.Server.Composition;
@@ -29,23 +29,3 @@ public sealed record PartWanted(UnitFile For, FamilyIndex Family, Place Place, s
 /// <param name="Unit">The unit that it is in, when it is in one.</param>
 /// <param name="Placement">Where it is in that unit, when it is placed.</param>
 public sealed record OfferedPart(Candidate Candidate, PartFrom From, string? Unit = null, Placement? Placement = null);
-
-/// <summary>Where a part that could go in is now.</summary>
-[JsonConverter(typeof(KebabCaseEnumConverter<PartFrom>))]
-public enum PartFrom
-{
-    /// <summary>The request speaks of it.</summary>
-    Sent,
-
-    /// <summary>In the unit itself, or laid aside from it.</summary>
-    SameUnit,
-
-    /// <summary>In another unit of the shop, or laid aside from it: to be asked for first.</summary>
-    OtherUnit,
-
-    /// <summary>On the shop's shelf.</summary>
-    Shelf,
-
-    /// <summary>In the shop's catalogue: to be bought.</summary>
-    Catalogue,
-}

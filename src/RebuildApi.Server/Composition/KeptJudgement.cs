@@ -1,5 +1,6 @@
 using System.Text.Json;
 using RebuildApi.Contracts;
+using RebuildApi.Server.Json;
 using RebuildApi.Server.Results;
 using RebuildApi.Server.Wire;
 using RebuildApi.Storage;

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Pairings;
+using RebuildApi.Server.Wire;
 using RebuildApi.Storage;
 
 namespace RebuildApi.Server.Composition;

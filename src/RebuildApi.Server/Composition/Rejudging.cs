@@ -5,6 +5,7 @@ using RebuildApi.Contracts;
 using RebuildApi.Engine.Judging;
 using RebuildApi.Engine.Snapshots;
 using RebuildApi.PluginHost;
+using RebuildApi.Server.Wire;
 using RebuildApi.Storage;
 
 namespace RebuildApi.Server.Composition;
@@ -50,4 +51,10 @@ public sealed class Rejudging(ShopHistory history, FamilyBook families, IStore s
 /// <param name="Basis">What was judged: <c>records</c>, or the id of the kept judgement; null when nothing could be compared.</param>
 /// <param name="Changes">The verdicts that would come out otherwise.</param>
 /// <param name="WhyNot">Why nothing could be compared.</param>
-public sealed record RejudgedUnit(string Unit, string? Basis, ImmutableArray<VerdictChange> Changes, string? WhyNot);
+public sealed record RejudgedUnit(string Unit, string? Basis, ImmutableArray<VerdictChange> Changes, string? WhyNot)
+{
+    /// <summary>The lines of its answer.</summary>
+    public IEnumerable<RejudgementLine> Lines() => WhyNot is not null
+        ? [new(Unit, null, null, WhyNot, null)]
+        : Changes.Select(c => new RejudgementLine(Unit, Basis, c.Wire(), null, null));
+}

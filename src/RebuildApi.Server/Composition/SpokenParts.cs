@@ -31,6 +31,13 @@ public sealed class SpokenParts(FamilyIndex family, Complaints complaints)
         return new Candidate(new Component(id, 1, kind, Origin.Shelf, known, null), [.. measured], [], []);
     }
 
+    /// <summary>A part of an offer; a hash sign keeps its id apart from those of real parts.</summary>
+    public OfferedPart Offer(SpokenPartRequest sent, string kind, int number)
+    {
+        var part = Of($"sent#{number + 1}", kind, sent.Attributes, sent.Readings, Pointer.Entry("/parts", number));
+        return new OfferedPart(part with { Component = part.Component with { Label = sent.Label } }, PartFrom.Sent);
+    }
+
     private Measurement? Read(string component, string kind, LooseReadingRequest sent, int number, string pointer)
     {
         if (family.CharacteristicOf(kind, sent.Characteristic) is not { } characteristic)

@@ -38,6 +38,9 @@ public sealed record SpokenVerdict(string Sort, string Subject, string Outcome, 
         ];
     }
 
+    /// <summary>As it is answered.</summary>
+    public SpokenWire Wire() => new(Outcome, Probability, Reasons);
+
     private static SpokenVerdict Of(string sort, Verdict verdict, FamilyIndex family) =>
         new(sort, verdict.Subject, Kebab.Of(verdict.Outcome), Numbers.Finite(verdict.Probability), Words(verdict.Reasons, family));
 
@@ -67,6 +70,13 @@ public sealed record VerdictChange(SpokenVerdict? Before, SpokenVerdict? After)
             .. then.Where(b => now.GetValueOrDefault(b.Key)?.Outcome != b.Value.Outcome).Select(b => new VerdictChange(b.Value, now.GetValueOrDefault(b.Key))),
             .. now.Where(a => !then.ContainsKey(a.Key)).Select(a => new VerdictChange(null, a.Value)),
         ];
+    }
+
+    /// <summary>As it is answered.</summary>
+    public VerdictChangeWire Wire()
+    {
+        var either = (After ?? Before)!;
+        return new(either.Sort, either.Subject, Before?.Wire(), After?.Wire());
     }
 
     private static OrderedDictionary<(string, string), SpokenVerdict> ByKey(ImmutableArray<SpokenVerdict> verdicts)

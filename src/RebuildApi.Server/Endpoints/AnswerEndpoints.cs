@@ -62,7 +62,7 @@ public static class AnswerEndpoints
         if (Unjudged(file, asked, judging) is { } open)
             return new(PagesOf.Whole([open.Pairing], p => p.Pairing), open.Wrap);
         var judged = judging.Judge(file);
-        var sheet = new AnswerSheet(judged, asked.Show, await KindPrices.Of(bench.Store, judged.Family, cancellation));
+        var sheet = new AnswerSheet(judged, asked.Show, await bench.Store.Prices(judged.Family, cancellation));
         return new(
             PagesOf.Whole(sheet.Pairings, p => p.Pairing), (items, next, asOf) => sheet.Wrap(items, next, asOf, sheet.PairingOutcomes), sheet.Etag, sheet.IsSteady);
     }
@@ -74,7 +74,7 @@ public static class AnswerEndpoints
         if (Unjudged(file, asked, judging) is { } open)
             return new(PagesOf.Whole([open.Neighbourhood], n => n.Sleeve), open.Wrap);
         var judged = judging.Judge(file);
-        var sheet = new AnswerSheet(judged, asked.Show, await KindPrices.Of(bench.Store, judged.Family, cancellation));
+        var sheet = new AnswerSheet(judged, asked.Show, await bench.Store.Prices(judged.Family, cancellation));
         return new(
             PagesOf.Whole(sheet.Neighbourhoods, n => n.Sleeve), (items, next, asOf) => sheet.Wrap(items, next, asOf, sheet.NeighbourhoodOutcomes), sheet.Etag, sheet.IsSteady);
     }

@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Http.Metadata;
 using RebuildApi.Server.Access;
 using RebuildApi.Server.Backups;
 using RebuildApi.Server.Errors;
+using RebuildApi.Server.Json;
 using RebuildApi.Server.Requests;
 using RebuildApi.Server.Results;
 using RebuildApi.Server.Wire;

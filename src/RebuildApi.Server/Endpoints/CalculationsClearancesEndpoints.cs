@@ -8,6 +8,7 @@ using RebuildApi.Server.Composition;
 using RebuildApi.Server.Errors;
 using RebuildApi.Server.Requests;
 using RebuildApi.Server.Results;
+using RebuildApi.Server.Wire;
 using RebuildApi.Server.Wire.Calculations;
 
 namespace RebuildApi.Server.Endpoints;

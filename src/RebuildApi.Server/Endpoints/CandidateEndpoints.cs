@@ -40,7 +40,7 @@ public static class CandidateEndpoints
         var (view, wanted) = search.At(await bench.File(unit, cancellation), position);
         var complaints = new Complaints();
         var spoken = new SpokenParts(view.Family, complaints);
-        var offered = body.Value.Parts.Select((p, i) => p.ToOffer(spoken, wanted.Kind, i)).ToImmutableArray();
+        var offered = body.Value.Parts.Select((p, i) => spoken.Offer(p, wanted.Kind, i)).ToImmutableArray();
         complaints.ThrowIfAny(Problems.InvalidContent);
         var found = CandidateSearch.Judge(view, wanted, offered, asked.Show);
         return new(Wrap(view, wanted, found, found, null, bench.Time.GetUtcNow(), asked.Show));

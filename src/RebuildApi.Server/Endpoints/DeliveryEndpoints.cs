@@ -3,6 +3,7 @@ using RebuildApi.Server.Errors;
 using RebuildApi.Server.Requests;
 using RebuildApi.Server.Results;
 using RebuildApi.Server.Webhooks;
+using RebuildApi.Server.Wire;
 using RebuildApi.Server.Wire.Webhooks;
 using RebuildApi.Storage;
 
@@ -35,7 +36,7 @@ public static class DeliveryEndpoints
             ? null
             : Enum.Parse<DeliveryState>(QueryText.Word(http, State.Name, [.. State.Allowed!.Value])!, ignoreCase: true);
         PageReader<Delivery> pages = (after, limit, stop) => store.Deliveries(webhook, state, after, limit, stop);
-        return new(pages.Select(DeliveryWire.From), (items, next, asOf) => new(items, next, asOf));
+        return new(pages.Select(WebhookMessage.Shown), (items, next, asOf) => new(items, next, asOf));
     }
 
     private static async Task<Found<AttemptWire>> Again(string webhook, string delivery, NoBody body, Redelivery redelivery, IStore store, CancellationToken cancellation)

@@ -4,6 +4,7 @@ using RebuildApi.Server.Composition;
 using RebuildApi.Server.Errors;
 using RebuildApi.Server.Requests;
 using RebuildApi.Server.Results;
+using RebuildApi.Server.Wire;
 using RebuildApi.Server.Wire.Diagnosis;
 
 namespace RebuildApi.Server.Endpoints;

@@ -7,6 +7,7 @@ using RebuildApi.Server.Composition.Shop;
 using RebuildApi.Server.Errors;
 using RebuildApi.Server.Pages;
 using RebuildApi.Server.Requests;
+using RebuildApi.Server.Wire;
 using RebuildApi.Storage;
 
 namespace RebuildApi.Server.Endpoints;

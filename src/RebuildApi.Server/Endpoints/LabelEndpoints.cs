@@ -3,6 +3,7 @@ using RebuildApi.Server.Errors;
 using RebuildApi.Server.Pages;
 using RebuildApi.Server.Requests;
 using RebuildApi.Server.Results;
+using RebuildApi.Server.Wire;
 using RebuildApi.Server.Wire.Parts;
 using RebuildApi.Storage;
 

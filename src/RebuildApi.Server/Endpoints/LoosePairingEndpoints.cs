@@ -7,6 +7,7 @@ using RebuildApi.Server.Errors;
 using RebuildApi.Server.Requests;
 using RebuildApi.Server.Results;
 using RebuildApi.Server.Wire;
+using RebuildApi.Server.Wire.Shop;
 using RebuildApi.Storage;
 
 namespace RebuildApi.Server.Endpoints;
@@ -41,7 +42,7 @@ public static class LoosePairingEndpoints
         complaints.ThrowIfAny(Problems.InvalidContent);
         var snapshot = new LooseParts(family!, (await store.Policy(cancellation)).Policy, complaints).Of(body.Value.Parts);
         complaints.ThrowIfAny(Problems.InvalidContent);
-        return new(Answer(new UnitView(snapshot, family!), asked.Show, await KindPrices.Of(store, family!, cancellation)));
+        return new(Answer(new UnitView(snapshot, family!), asked.Show, await store.Prices(family!, cancellation)));
     }
 
     private static LoosePairingsWire Answer(UnitView view, Display show, KindPrices prices)

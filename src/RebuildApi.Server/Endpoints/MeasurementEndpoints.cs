@@ -6,6 +6,7 @@ using RebuildApi.Server.Composition;
 using RebuildApi.Server.Errors;
 using RebuildApi.Server.Requests;
 using RebuildApi.Server.Results;
+using RebuildApi.Server.Sheets;
 using RebuildApi.Server.Wire;
 
 namespace RebuildApi.Server.Endpoints;

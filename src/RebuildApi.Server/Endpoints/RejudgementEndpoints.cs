@@ -6,6 +6,7 @@ using RebuildApi.Engine.Snapshots;
 using RebuildApi.PluginHost;
 using RebuildApi.Server.Composition;
 using RebuildApi.Server.Errors;
+using RebuildApi.Server.Json;
 using RebuildApi.Server.Requests;
 using RebuildApi.Server.Results;
 using RebuildApi.Server.Wire;
@@ -71,7 +72,7 @@ internal sealed class RejudgementStream(Rejudging rejudging, FamilyIndex propose
             changed += unit.Changes.IsEmpty ? 0 : 1;
             verdicts += unit.Changes.Length;
             notCompared += unit.WhyNot is null ? 0 : 1;
-            foreach (var line in RejudgementLine.Of(unit))
+            foreach (var line in unit.Lines())
                 await Write(line);
         }
 

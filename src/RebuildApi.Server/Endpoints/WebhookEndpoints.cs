@@ -3,6 +3,7 @@ using RebuildApi.Server.Errors;
 using RebuildApi.Server.Requests;
 using RebuildApi.Server.Results;
 using RebuildApi.Server.Webhooks;
+using RebuildApi.Server.Wire;
 using RebuildApi.Server.Wire.Webhooks;
 using RebuildApi.Storage;
 
@@ -122,7 +123,7 @@ public static class WebhookEndpoints
     {
         var reached = (await store.Outbox(webhook.Id, cancellation))?.Sequence ?? 0;
         var waiting = await store.Deliveries(webhook.Id, DeliveryState.Waiting, null, 1, cancellation);
-        return WebhookWire.From(webhook, reached, waiting.Items.FirstOrDefault());
+        return WebhookWire.From(webhook, reached, waiting.Items.Select(WebhookMessage.Shown).FirstOrDefault());
     }
 
     private static Webhook Require(IWriteSession session, string webhook) =>

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using RebuildApi.PluginHost;
-using RebuildApi.Server.Results;
 using RebuildApi.Storage;
 
 namespace RebuildApi.Server.Errors;
@@ -17,7 +16,7 @@ public static class ExceptionMapper
         VersionConflictException conflict => Conflict(conflict),
         IdempotencyKeyReusedException reused => new ProblemException(Problems.IdempotencyKeyReused, reused.Message),
         StorageUnavailableException storage => Storage(storage),
-        UnknownCursorException cursor => Cursor.Bad(cursor.Cursor),
+        UnknownCursorException cursor => QueryFault.Of("cursor", FieldProblems.BadCursor, FieldProblems.BadCursor.Cause, cursor.Cursor),
         SupersedesException supersedes => OfField("/supersedes", FieldProblems.UnknownRecord, supersedes.Message, supersedes.Supersedes),
         UnknownIdException unknown => OfField("", FieldProblems.UnknownComponent, unknown.Message, unknown.Id),
         ShopNotOpenedException shop => new ProblemException(Problems.UnknownShop, shop.Message),

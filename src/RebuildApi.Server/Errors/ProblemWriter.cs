@@ -1,6 +1,6 @@
 using System.Diagnostics;
 using System.Text.Json;
-using RebuildApi.Server.Results;
+using RebuildApi.Server.Json;
 
 namespace RebuildApi.Server.Errors;
 

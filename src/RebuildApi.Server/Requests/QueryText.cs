@@ -46,5 +46,5 @@ public static class QueryText
 
     /// <summary>The problem of one parameter.</summary>
     public static ProblemException Wrong(string name, Problem kind, string message, string? got, string[]? allowed = null, string? fix = null) =>
-        new(Problems.InvalidQuery, $"{name}: {message}", [new FieldError("query/" + name, kind.Code, message, got, allowed is null ? null : [.. allowed], fix)]);
+        QueryFault.Of(name, kind, message, got, allowed, fix);
 }

@@ -2,6 +2,7 @@ using System.Collections;
 using System.Globalization;
 using System.Reflection;
 using System.Text.Json;
+using RebuildApi.Server.Json;
 using RebuildApi.Server.Requests;
 using RebuildApi.Server.Wire;
 
@@ -12,13 +13,6 @@ namespace RebuildApi.Server.Results;
 /// <param name="IsNumber">Whether it holds numbers, which are never guarded.</param>
 /// <param name="Read">Its text for one row; null when it is empty.</param>
 public sealed record Column<T>(string Name, bool IsNumber, Func<T, string?> Read);
-
-/// <summary>Lists of this are written in words in a table.</summary>
-public interface IInWords
-{
-    /// <summary>The words.</summary>
-    string InWords();
-}
 
 /// <summary>Works out the columns of a record: one for each simple member, those of parts with the part's name before them.</summary>
 public static class Columns

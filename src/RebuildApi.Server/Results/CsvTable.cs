@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using RebuildApi.Server.Requests;
+using RebuildApi.Server.Requests.Tables;
 
 namespace RebuildApi.Server.Results;
 

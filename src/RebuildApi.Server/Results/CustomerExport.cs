@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.IO.Pipelines;
 using System.Text.Json;
+using RebuildApi.Server.Json;
 using RebuildApi.Server.Wire;
 using RebuildApi.Storage;
 

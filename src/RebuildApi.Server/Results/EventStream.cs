@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using RebuildApi.Server.Json;
 using RebuildApi.Server.Wire;
 using RebuildApi.Storage;
 

@@ -1,6 +1,7 @@
 using System.Reflection;
 using System.Text.Json;
 using Microsoft.AspNetCore.Http.Metadata;
+using RebuildApi.Server.Json;
 
 namespace RebuildApi.Server.Results;
 

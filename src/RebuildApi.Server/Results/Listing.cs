@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json;
+using RebuildApi.Server.Json;
 using RebuildApi.Server.Requests;
 
 namespace RebuildApi.Server.Results;

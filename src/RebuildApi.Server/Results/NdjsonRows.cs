@@ -1,4 +1,5 @@
 using System.Text.Json;
+using RebuildApi.Server.Json;
 
 namespace RebuildApi.Server.Results;
 

@@ -3,6 +3,7 @@ using System.Reflection;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Microsoft.AspNetCore.Http.Metadata;
+using RebuildApi.Server.Json;
 using RebuildApi.Storage;
 
 namespace RebuildApi.Server.Results;

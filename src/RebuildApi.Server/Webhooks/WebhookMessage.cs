@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
-using RebuildApi.Server.Results;
+using RebuildApi.Server.Json;
 using RebuildApi.Server.Wire;
 using RebuildApi.Server.Wire.Webhooks;
 using RebuildApi.Storage;
@@ -21,6 +21,9 @@ public sealed record WebhookMessage(string Id, byte[] Body)
     /// <summary>The id of the message of an event. The time is in it because a restored backup gives the same numbers again, to other events.</summary>
     public static string IdOf(string webhook, long sequence, DateTimeOffset at) =>
         string.Create(CultureInfo.InvariantCulture, $"{webhook}-{sequence}-{at.ToUnixTimeMilliseconds()}");
+
+    /// <summary>A delivery as it is answered.</summary>
+    public static DeliveryWire Shown(Delivery delivery) => DeliveryWire.From(delivery, IdOf(delivery.Webhook, delivery.Sequence, delivery.At));
 
     /// <summary>The event that an id of a message names; null when it is none of this receiver.</summary>
     public static long? SequenceOf(string webhook, string id)

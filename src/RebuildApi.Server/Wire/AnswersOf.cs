@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using RebuildApi.Server.Results;
 
 namespace RebuildApi.Server.Wire;
 

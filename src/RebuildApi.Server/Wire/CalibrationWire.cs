@@ -49,7 +49,7 @@ public sealed record CalibrationWire(
 /// <summary>One point of a calibration.</summary>
 /// <param name="Nominal">The value of the standard.</param>
 /// <param name="Error">What was read less the value of the standard.</param>
-public sealed record CalibrationPointWire(QuantityWire Nominal, QuantityWire Error) : Results.IInWords
+public sealed record CalibrationPointWire(QuantityWire Nominal, QuantityWire Error) : IInWords
 {
     /// <inheritdoc/>
     public string InWords() => $"{Error.Value.Text} {Error.Unit} at {Nominal.Value.Text} {Nominal.Unit}";

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Pairings;
 using RebuildApi.Engine.Snapshots;
-using RebuildApi.Server.Composition;
 using RebuildApi.Server.Requests;
 
 namespace RebuildApi.Server.Wire;
@@ -16,15 +15,7 @@ public sealed record CandidatesRequest([Entries(1, 200)] ImmutableArray<SpokenPa
 /// <param name="Attributes">Attribute to value; what is left out is unknown, and unknown is never good.</param>
 /// <param name="Readings">What was read of it.</param>
 public sealed record SpokenPartRequest(
-    [Words(100)] string? Label = null, IReadOnlyDictionary<string, string>? Attributes = null, [Entries(0, 100)] ImmutableArray<LooseReadingRequest>? Readings = null)
-{
-    /// <summary>The part as it is judged; a hash sign keeps its id apart from those of real parts.</summary>
-    internal OfferedPart ToOffer(SpokenParts spoken, string kind, int number)
-    {
-        var part = spoken.Of($"sent#{number + 1}", kind, Attributes, Readings, Pointer.Entry("/parts", number));
-        return new OfferedPart(part with { Component = part.Component with { Label = Label } }, PartFrom.Sent);
-    }
-}
+    [Words(100)] string? Label = null, IReadOnlyDictionary<string, string>? Attributes = null, [Entries(0, 100)] ImmutableArray<LooseReadingRequest>? Readings = null);
 
 /// <summary>A part that could go to a place, and how it would run with what is chosen already.</summary>
 /// <param name="Component">The part; <c>sent#1</c> for the first that a request speaks of.</param>
@@ -51,30 +42,14 @@ public sealed record CandidateWire(
     PlacementRole? Role,
     Compatibility Outcome,
     ImmutableArray<PairingOutcomeWire> Pairings,
-    ImmutableArray<string> Settles)
-{
-    /// <summary>From the engine.</summary>
-    public static CandidateWire Of(CandidateVerdict verdict, OfferedPart part, FamilyIndex family, Display show) => new(
-        verdict.Component.Id,
-        verdict.Component.Revision,
-        verdict.Component.Kind,
-        verdict.Component.Origin,
-        verdict.Component.Label,
-        part.From,
-        part.Unit,
-        part.Placement is { } placement ? Subjects.Of(placement.Position, placement.Index) : null,
-        part.Placement?.Role,
-        verdict.Outcome,
-        [.. verdict.Pairings.Select(p => PairingOutcomeWire.From(p, family, show))],
-        [.. verdict.Settles.Select(s => s.ToString())]);
-}
+    ImmutableArray<string> Settles);
 
 /// <summary>What one pairing would say.</summary>
 /// <param name="Pairing">Id of the pairing rule.</param>
 /// <param name="Name">What a person calls it.</param>
 /// <param name="Outcome">The outcome.</param>
 /// <param name="Reasons">Why.</param>
-public sealed record PairingOutcomeWire(string Pairing, string Name, Compatibility Outcome, ImmutableArray<ReasonWire> Reasons) : Results.IInWords
+public sealed record PairingOutcomeWire(string Pairing, string Name, Compatibility Outcome, ImmutableArray<ReasonWire> Reasons) : IInWords
 {
     /// <summary>From the contract.</summary>
     public static PairingOutcomeWire From(PairingVerdict verdict, FamilyIndex family, Display show) => new(

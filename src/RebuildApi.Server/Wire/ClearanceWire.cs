@@ -98,7 +98,7 @@ public sealed record GapReadingWire(
 /// <param name="StandardUncertainty">Standard uncertainty that it adds to the gap.</param>
 /// <param name="Share">Share of the variance of the gap, 0 to 1: the largest is what to measure better.</param>
 public sealed record LoopTermWire(
-    string Name, string Coefficient, EstimateWire? Estimate, QuantityWire HalfWidth, QuantityWire StandardUncertainty, double? Share) : Results.IInWords
+    string Name, string Coefficient, EstimateWire? Estimate, QuantityWire HalfWidth, QuantityWire StandardUncertainty, double? Share) : IInWords
 {
     /// <summary>From the engine.</summary>
     public static LoopTermWire From(TermValue term, Display show) => new(

@@ -45,7 +45,7 @@ public sealed record ComebackWire(
 /// <param name="Subject">A part by its position, a characteristic, a clearance or a pairing.</param>
 /// <param name="Cause">Id of the family's cause.</param>
 /// <param name="Words">In the person's own words.</param>
-public sealed record ConfirmedCauseWire(string Subject, string? Cause, string? Words) : Results.IInWords
+public sealed record ConfirmedCauseWire(string Subject, string? Cause, string? Words) : IInWords
 {
     /// <inheritdoc/>
     public string InWords() => Cause is null ? Subject : $"{Subject}: {Cause}";

@@ -33,7 +33,7 @@ public sealed record ComponentWire(
 /// <param name="Role">Found there, chosen to go there, or fitted there.</param>
 /// <param name="Facing">Which way round.</param>
 /// <param name="IndexMark">The mark that says how it sat on its mate.</param>
-public sealed record PlacementWire(string Position, int Index, PlacementRole Role, Facing Facing, string? IndexMark) : Results.IInWords
+public sealed record PlacementWire(string Position, int Index, PlacementRole Role, Facing Facing, string? IndexMark) : IInWords
 {
     /// <summary>From the contract.</summary>
     public static PlacementWire From(Placement p) => new(p.Position, p.Index, p.Role, p.Facing, p.IndexMark);

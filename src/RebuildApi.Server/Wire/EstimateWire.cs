@@ -42,7 +42,7 @@ public sealed record EstimateWire(
 /// <param name="StandardUncertainty">Its standard uncertainty, with its sensitivity applied.</param>
 /// <param name="DegreesOfFreedom">Its degrees of freedom; absent means many.</param>
 /// <param name="Share">Its share of the variance, 0 to 1.</param>
-public sealed record ContributionWire(string Name, QuantityWire StandardUncertainty, double? DegreesOfFreedom, double? Share) : Results.IInWords
+public sealed record ContributionWire(string Name, QuantityWire StandardUncertainty, double? DegreesOfFreedom, double? Share) : IInWords
 {
     /// <summary>From the contract.</summary>
     public static ContributionWire From(Contribution c, Dimension dimension, Display show) =>

@@ -83,7 +83,7 @@ public sealed record StudiedWire(
 /// <summary>A time in which an instrument may have been wrong.</summary>
 /// <param name="After">When it was last found right, UTC; absent when it never was.</param>
 /// <param name="UpTo">When it was found wrong, UTC.</param>
-public sealed record DoubtfulTimeWire(DateTimeOffset? After, DateTimeOffset UpTo) : Results.IInWords
+public sealed record DoubtfulTimeWire(DateTimeOffset? After, DateTimeOffset UpTo) : IInWords
 {
     /// <inheritdoc/>
     public string InWords() => FormattableString.Invariant($"{After:O} to {UpTo:O}");

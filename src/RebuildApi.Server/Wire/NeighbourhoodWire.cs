@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Pairings;
 using RebuildApi.Engine.Snapshots;
-using RebuildApi.Server.Composition.Shop;
+using RebuildApi.Server.Wire.Shop;
 
 namespace RebuildApi.Server.Wire;
 
@@ -39,7 +39,7 @@ public sealed record NeighbourhoodWire(
 /// <param name="Present">Whether the sleeve has this form now; its other form is a new sleeve.</param>
 /// <param name="Outcome">The worst of the sides.</param>
 /// <param name="Sides">Each gear's side.</param>
-public sealed record SleeveChoiceWire(string Form, bool Present, Compatibility Outcome, ImmutableArray<PairingOutcomeWire> Sides) : Results.IInWords
+public sealed record SleeveChoiceWire(string Form, bool Present, Compatibility Outcome, ImmutableArray<PairingOutcomeWire> Sides) : IInWords
 {
     /// <summary>From the engine.</summary>
     public static SleeveChoiceWire From(SleeveChoice c, FamilyIndex family, Display show) =>

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Pairings;
 using RebuildApi.Engine.Snapshots;
-using RebuildApi.Server.Composition.Shop;
 using RebuildApi.Server.Wire.Shop;
 
 namespace RebuildApi.Server.Wire;
@@ -63,7 +62,7 @@ public sealed record PairingVerdictWire(
 /// <param name="NewParts">How many parts that is.</param>
 /// <param name="Minutes">Bench time of the family's assembly steps on such parts.</param>
 /// <param name="Price">What the parts cost by the shop's price list, the cheapest that will do; none when one of them is not on it.</param>
-public sealed record CureWire(string Id, string Text, bool Sufficient, ImmutableArray<CureStepWire> Steps, int NewParts, decimal Minutes, MoneyWire? Price) : Results.IInWords
+public sealed record CureWire(string Id, string Text, bool Sufficient, ImmutableArray<CureStepWire> Steps, int NewParts, decimal Minutes, MoneyWire? Price) : IInWords
 {
     /// <summary>Those that are sufficient first, the cheapest of them first where the shop's list has every price.</summary>
     public static ImmutableArray<CureWire> CheapestFirst(ImmutableArray<Cure> cures, FamilyIndex family, Display show, KindPrices? prices) =>

@@ -57,7 +57,7 @@ public sealed record PolicyWire(
 /// <param name="Criticality">What hangs on the value; absent for all.</param>
 /// <param name="Decision">How a doubtful value is decided.</param>
 /// <param name="Probability">The conformance probability asked for.</param>
-public sealed record PolicyRuleWire(string? Family, Criticality? Criticality, DecisionRule Decision, double Probability) : Results.IInWords
+public sealed record PolicyRuleWire(string? Family, Criticality? Criticality, DecisionRule Decision, double Probability) : IInWords
 {
     /// <inheritdoc/>
     public string InWords() => FormattableString.Invariant($"{Family ?? "all families"}, {(Criticality is { } c ? Kebab.Of(c) : "all")}: {Kebab.Of(Decision)} {Probability}");
@@ -67,7 +67,7 @@ public sealed record PolicyRuleWire(string? Family, Criticality? Criticality, De
 /// <param name="Family">The family; absent for every family that has it.</param>
 /// <param name="Subject">A characteristic (<c>position/characteristic</c>) or a clearance (its id).</param>
 /// <param name="Limits">The limits.</param>
-public sealed record ShopLimitWire(string? Family, string Subject, LimitsWire Limits) : Results.IInWords
+public sealed record ShopLimitWire(string? Family, string Subject, LimitsWire Limits) : IInWords
 {
     /// <inheritdoc/>
     public string InWords() => Family is null ? Subject : $"{Family} {Subject}";

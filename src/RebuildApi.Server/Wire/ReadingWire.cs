@@ -11,7 +11,7 @@ namespace RebuildApi.Server.Wire;
 /// <param name="AtMost">It is at most this: a go gauge.</param>
 /// <param name="Tight">No gap at all.</param>
 /// <param name="At">The plane or angle it was taken at.</param>
-public sealed record ReadingWire(QuantityWire? Value, QuantityWire? AtLeast, QuantityWire? AtMost, bool? Tight, string? At) : Results.IInWords
+public sealed record ReadingWire(QuantityWire? Value, QuantityWire? AtLeast, QuantityWire? AtMost, bool? Tight, string? At) : IInWords
 {
     private const string TightWord = "tight";
 

@@ -9,7 +9,7 @@ namespace RebuildApi.Server.Wire;
 /// <param name="Text">The same in words.</param>
 /// <param name="Rule">The rule or limit that speaks.</param>
 /// <param name="Arguments">The numbers behind it; lengths in whole nanometres where the name ends in Nm.</param>
-public sealed record ReasonWire(string Code, string Text, string Rule, IReadOnlyDictionary<string, string> Arguments) : Results.IInWords
+public sealed record ReasonWire(string Code, string Text, string Rule, IReadOnlyDictionary<string, string> Arguments) : IInWords
 {
     /// <summary>From the contract.</summary>
     public static ReasonWire From(Reason reason) => new(reason.Code, ReasonText.Words(reason), reason.Rule, reason.Arguments);
@@ -26,7 +26,7 @@ public sealed record ReasonWire(string Code, string Text, string Rule, IReadOnly
 /// <param name="At">What it is about.</param>
 /// <param name="Value">The value, or the uncertainty, that turns it.</param>
 /// <param name="LeadsTo">The outcome it leads to.</param>
-public sealed record ChangeWire(string Code, string At, QuantityWire? Value, Outcome LeadsTo) : Results.IInWords
+public sealed record ChangeWire(string Code, string At, QuantityWire? Value, Outcome LeadsTo) : IInWords
 {
     /// <summary>From the contract.</summary>
     public static ChangeWire From(Change change, Display show) => new(change.Code, change.At, show.OfMaybe(change.Value), change.LeadsTo);

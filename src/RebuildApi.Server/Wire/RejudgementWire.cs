@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using RebuildApi.Server.Composition;
 using RebuildApi.Server.Requests;
 
 namespace RebuildApi.Server.Wire;
@@ -10,13 +9,7 @@ namespace RebuildApi.Server.Wire;
 /// <param name="Change">The verdict that would change.</param>
 /// <param name="NotCompared">Why the unit could not be compared.</param>
 /// <param name="Summary">How many there were; on the last line alone, so that an answer cut short is noticed.</param>
-public sealed record RejudgementLine(string? Unit, string? Basis, VerdictChangeWire? Change, string? NotCompared, RejudgementSummary? Summary)
-{
-    /// <summary>The lines of one unit.</summary>
-    public static IEnumerable<RejudgementLine> Of(RejudgedUnit unit) => unit.WhyNot is { } whyNot
-        ? [new(unit.Unit, null, null, whyNot, null)]
-        : unit.Changes.Select(c => new RejudgementLine(unit.Unit, unit.Basis, VerdictChangeWire.From(c), null, null));
-}
+public sealed record RejudgementLine(string? Unit, string? Basis, VerdictChangeWire? Change, string? NotCompared, RejudgementSummary? Summary);
 
 /// <summary>How many units a shadow run looked at.</summary>
 /// <param name="Rules">The edition under which they were judged again.</param>
@@ -32,25 +25,13 @@ public sealed record RejudgementSummary(FamilyEditionWire Rules, string Declarat
 /// <param name="Subject">What it is about.</param>
 /// <param name="Before">What was said; absent when the old rules say nothing of it.</param>
 /// <param name="After">What would be said; absent when the new rules say nothing of it.</param>
-public sealed record VerdictChangeWire(string Sort, string Subject, SpokenWire? Before, SpokenWire? After)
-{
-    /// <summary>From what was compared.</summary>
-    public static VerdictChangeWire From(VerdictChange change)
-    {
-        var either = (change.After ?? change.Before)!;
-        return new(either.Sort, either.Subject, SpokenWire.From(change.Before), SpokenWire.From(change.After));
-    }
-}
+public sealed record VerdictChangeWire(string Sort, string Subject, SpokenWire? Before, SpokenWire? After);
 
 /// <summary>What a verdict says.</summary>
 /// <param name="Outcome">Its outcome.</param>
 /// <param name="Probability">Chance that the true value conforms.</param>
 /// <param name="Reasons">Why, in words.</param>
-public sealed record SpokenWire(string Outcome, double? Probability, ImmutableArray<string> Reasons)
-{
-    /// <summary>From a verdict, if there is one.</summary>
-    public static SpokenWire? From(SpokenVerdict? verdict) => verdict is null ? null : new(verdict.Outcome, verdict.Probability, verdict.Reasons);
-}
+public sealed record SpokenWire(string Outcome, double? Probability, ImmutableArray<string> Reasons);
 
 /// <summary>A unit to be moved to the edition of the rules that is loaded now.</summary>
 /// <param name="Person">Who decides it and signs.</param>

@@ -37,7 +37,7 @@ public sealed record RingWire(
 /// <param name="Probability">Chance that the gap is in the window.</param>
 /// <param name="FromTarget">Distance from the wanted gap.</param>
 public sealed record RingChoiceWire(
-    ImmutableArray<string> Members, QuantityWire Thickness, EstimateWire? Gap, Outcome Outcome, double? Probability, QuantityWire? FromTarget) : Results.IInWords
+    ImmutableArray<string> Members, QuantityWire Thickness, EstimateWire? Gap, Outcome Outcome, double? Probability, QuantityWire? FromTarget) : IInWords
 {
     /// <summary>From the engine.</summary>
     public static RingChoiceWire From(RingChoice choice, Display show) => new(
@@ -79,7 +79,7 @@ public sealed record CutWire(
     ImmutableArray<LoopTouchedWire> Touches,
     ImmutableArray<string> RemeasureGate,
     ImmutableArray<string> Cautions,
-    ImmutableArray<ReasonWire> Reasons) : Results.IInWords
+    ImmutableArray<ReasonWire> Reasons) : IInWords
 {
     /// <inheritdoc/>
     public string InWords() => $"{Operation} at {At}: {ToEnter.Value.Text} to {ToTarget.Value.Text} {ToTarget.Unit}, {Permission}";

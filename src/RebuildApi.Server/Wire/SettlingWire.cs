@@ -25,7 +25,7 @@ public sealed record SettlingWire(string Subject, double? Probability, SettlingS
 /// <param name="Instrument">The other instrument of the shop.</param>
 /// <param name="Readings">How many readings to take.</param>
 /// <param name="Settles">In how many of the simulated cases the verdict is then sure, with its interval.</param>
-public sealed record SettlingStepWire(string Code, string? Instrument, int Readings, ShareWire Settles) : Results.IInWords
+public sealed record SettlingStepWire(string Code, string? Instrument, int Readings, ShareWire Settles) : IInWords
 {
     /// <summary>From the engine.</summary>
     public static SettlingStepWire From(SettlingStep s) => new(s.Code, s.Instrument, s.Readings, ShareWire.From(s.Settles));

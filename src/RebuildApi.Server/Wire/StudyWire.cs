@@ -21,7 +21,7 @@ public sealed record StudyWire(
 /// <param name="Appraiser">The person.</param>
 /// <param name="Part">The part.</param>
 /// <param name="Reading">What was read, as it was sent.</param>
-public sealed record StudyReadingWire(string Appraiser, string Part, QuantityWire Reading) : Results.IInWords
+public sealed record StudyReadingWire(string Appraiser, string Part, QuantityWire Reading) : IInWords
 {
     /// <summary>From the store.</summary>
     public static StudyReadingWire From(StudyReading r) => new(r.Appraiser, r.Part, new QuantityWire(new SentNumber(r.AsSent), r.Unit));

@@ -47,7 +47,7 @@ public sealed record TrialWire(
 /// <param name="Position">Where.</param>
 /// <param name="Component">The part.</param>
 /// <param name="Revision">Its revision at the time.</param>
-public sealed record FittedPartWire(string Position, string Component, int Revision) : Results.IInWords
+public sealed record FittedPartWire(string Position, string Component, int Revision) : IInWords
 {
     /// <inheritdoc/>
     public string InWords() => $"{Position}: {Component}";
@@ -58,7 +58,7 @@ public sealed record FittedPartWire(string Position, string Component, int Revis
 /// <param name="Series">Its series.</param>
 /// <param name="Member">Which member it is sold as.</param>
 /// <param name="Thickness">Its thickness as read, or the nominal one.</param>
-public sealed record FittedPieceWire(string Position, string Series, string Member, QuantityWire Thickness) : Results.IInWords
+public sealed record FittedPieceWire(string Position, string Series, string Member, QuantityWire Thickness) : IInWords
 {
     /// <inheritdoc/>
     public string InWords() => $"{Position}: {Member}";

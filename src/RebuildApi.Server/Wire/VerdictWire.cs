@@ -33,7 +33,7 @@ public sealed record VerdictWire(
     string InputsSha256,
     QuantityWire? Smallest,
     QuantityWire? Largest,
-    QuantityWire? Spread) : Results.IInWords
+    QuantityWire? Spread) : IInWords
 {
     /// <summary>From the contract; where the family is there, its parts are called by the names of their positions.</summary>
     public static VerdictWire From(Verdict verdict, DecisionsBeside decisions, Display show, FamilyIndex? family = null) => new(

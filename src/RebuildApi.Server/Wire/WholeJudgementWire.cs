@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using RebuildApi.Server.Checks;
 
 namespace RebuildApi.Server.Wire;
 
@@ -30,8 +29,4 @@ public sealed record WholeJudgementWire(
 /// <param name="Message">What is wrong.</param>
 /// <param name="Got">What was sent.</param>
 /// <param name="Allowed">What is allowed.</param>
-public sealed record FaultWire(string Code, string Field, string Message, string Got, string Allowed)
-{
-    /// <summary>From a fault.</summary>
-    public static FaultWire From(CheckFault fault) => new(fault.Problem.Code, fault.Field, fault.Problem.Title + ".", fault.Got, fault.Allowed);
-}
+public sealed record FaultWire(string Code, string Field, string Message, string Got, string Allowed);

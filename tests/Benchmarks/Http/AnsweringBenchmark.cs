@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Text;
+using RebuildApi.Server.Wire;
 
 namespace RebuildApi.Benchmarks.Http;
 

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Diagnostics;
 using System.Globalization;
 using RebuildApi.Contracts;
+using RebuildApi.Server.Wire;
 using RebuildApi.Storage;
 using RebuildApi.Storage.Sqlite;
 

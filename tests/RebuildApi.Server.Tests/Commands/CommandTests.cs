@@ -1,5 +1,4 @@
 using System.CommandLine;
-using RebuildApi.Server.Commands;
 using RebuildApi.Server.Tests.Kit;
 
 namespace RebuildApi.Server.Tests.Commands;

@@ -1,4 +1,5 @@
 using CsCheck;
+using RebuildApi.Server.Requests.Tables;
 using RebuildApi.Server.Results;
 using RebuildApi.Server.Tests.Fuzz;
 using RebuildApi.Server.Tests.Kit;

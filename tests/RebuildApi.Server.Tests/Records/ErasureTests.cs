@@ -1,7 +1,6 @@
 using System.Net;
 using System.Text;
 using Microsoft.Extensions.DependencyInjection;
-using RebuildApi.Server.Commands;
 using RebuildApi.Server.Tests.Kit;
 using RebuildApi.Storage;
 

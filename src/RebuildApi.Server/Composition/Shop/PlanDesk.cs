@@ -8,6 +8,7 @@ using RebuildApi.Engine.Planning.Solving;
 using RebuildApi.Engine.Snapshots;
 using RebuildApi.PluginHost;
 using RebuildApi.Server.Errors;
+using RebuildApi.Server.Json;
 using RebuildApi.Server.Requests;
 using RebuildApi.Server.Results;
 using RebuildApi.Server.Wire;

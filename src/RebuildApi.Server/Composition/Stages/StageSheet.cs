@@ -26,8 +26,12 @@ public sealed class StageSheet(Bench bench, Judging judging)
         if (UnitStages.After(file.Unit.Stage) is not { } to)
             return null;
         var held = Gates.Hold(await GateFacts.Of(bench.Store, judging.Judge(file), cancellation));
-        return new GateWire(to, held.All(h => h.IsMet), [.. held.Select(RequirementWire.From)]);
+        return new GateWire(to, held.All(h => h.IsMet), [.. held.Select(Requirement)]);
     }
+
+    private static RequirementWire Requirement(Held held) => new(
+        held.Of.Id, held.Of.Name, held.IsMet, Kebab.Of(held.Of.Leave), !held.IsMet && held.MayLeave,
+        [.. held.Unmet.Select(u => new UnmetWire(u.Subject, u.Words, u.Fix, u.IsSafety))]);
 
     private static StageWire Stage(string stage, string here, ImmutableArray<StagePassing> passings)
     {

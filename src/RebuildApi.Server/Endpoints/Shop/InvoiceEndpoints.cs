@@ -6,6 +6,7 @@ using RebuildApi.Server.Composition.Shop;
 using RebuildApi.Server.Errors;
 using RebuildApi.Server.Requests;
 using RebuildApi.Server.Results;
+using RebuildApi.Server.Wire;
 using RebuildApi.Server.Wire.Shop;
 using RebuildApi.Storage;
 

@@ -1,5 +1,6 @@
 using RebuildApi.Server.Access;
 using RebuildApi.Server.Errors;
+using RebuildApi.Server.Json;
 using RebuildApi.Server.Requests;
 using RebuildApi.Server.Wire;
 

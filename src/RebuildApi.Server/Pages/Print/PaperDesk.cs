@@ -1,6 +1,5 @@
 using RebuildApi.Server.Composition;
 using RebuildApi.Server.Composition.Shop;
-using RebuildApi.Server.Endpoints;
 using RebuildApi.Server.Wire;
 using RebuildApi.Server.Wire.Shop;
 using RebuildApi.Storage;

@@ -6,7 +6,6 @@ using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Http.Metadata;
 using RebuildApi.Server.Errors;
 using RebuildApi.Server.Requests.Shapes;
-using RebuildApi.Server.Results;
 using RebuildApi.Storage;
 using Sylvan.Data.Csv;
 

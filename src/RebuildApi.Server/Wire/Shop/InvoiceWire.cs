@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using RebuildApi.Engine.Money;
 using RebuildApi.Server.Requests;
-using RebuildApi.Server.Results;
 using RebuildApi.Storage;
 
 namespace RebuildApi.Server.Wire.Shop;

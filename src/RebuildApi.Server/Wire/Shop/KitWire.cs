@@ -50,7 +50,7 @@ public sealed record OrderLineWire(
 /// <param name="Position">Where.</param>
 /// <param name="Candidate">What.</param>
 /// <param name="Extra">How much more the whole plan would then cost.</param>
-public sealed record AlternativeWire(string Position, string Candidate, MoneyWire Extra) : Results.IInWords
+public sealed record AlternativeWire(string Position, string Candidate, MoneyWire Extra) : IInWords
 {
     /// <inheritdoc/>
     public string InWords() => $"{Position}: {Candidate}";
@@ -83,7 +83,7 @@ public sealed record AssemblyWire(string Position, string Name, string Fit, stri
 /// <summary>A ring, shim or washer.</summary>
 /// <param name="Member">What it is sold as.</param>
 /// <param name="Thickness">Its thickness; read each before it goes in.</param>
-public sealed record PieceWire(string Member, QuantityWire Thickness) : Results.IInWords
+public sealed record PieceWire(string Member, QuantityWire Thickness) : IInWords
 {
     /// <inheritdoc/>
     public string InWords() => $"{Member} ({Thickness.Value.Text} {Thickness.Unit})";
@@ -133,7 +133,7 @@ public sealed record AllocationMissWire(string Unit, ImmutableArray<string> Lack
 /// <param name="Position">The place.</param>
 /// <param name="Stock">What is on the shelf.</param>
 /// <param name="Text">Why not.</param>
-public sealed record NearMissWire(string Position, string Stock, string Text) : Results.IInWords
+public sealed record NearMissWire(string Position, string Stock, string Text) : IInWords
 {
     /// <inheritdoc/>
     public string InWords() => $"{Stock}: {Text}";

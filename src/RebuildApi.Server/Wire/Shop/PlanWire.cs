@@ -3,7 +3,6 @@ using RebuildApi.Contracts;
 using RebuildApi.Engine.Planning;
 using RebuildApi.Engine.Selection;
 using RebuildApi.Server.Requests;
-using RebuildApi.Server.Results;
 
 namespace RebuildApi.Server.Wire.Shop;
 

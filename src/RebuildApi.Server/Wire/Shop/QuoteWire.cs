@@ -32,7 +32,7 @@ public sealed record QuoteLineWire(
     MoneyWire? Net,
     TaxWire Tax,
     MoneyWire? TaxAmount,
-    ImmutableArray<string> Positions) : Results.IInWords
+    ImmutableArray<string> Positions) : IInWords
 {
     /// <summary>From what is needed, with its amounts.</summary>
     public static QuoteLineWire From(Needed n, PricedLine? priced, Rates rates) => new(

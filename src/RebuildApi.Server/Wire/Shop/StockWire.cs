@@ -59,7 +59,7 @@ public sealed record StockWire(
 /// <param name="Characteristic">Which.</param>
 /// <param name="Readings">The readings.</param>
 /// <param name="Instrument">With what.</param>
-public sealed record StockReadingWire(string Characteristic, ImmutableArray<ReadingWire> Readings, string? Instrument) : Results.IInWords
+public sealed record StockReadingWire(string Characteristic, ImmutableArray<ReadingWire> Readings, string? Instrument) : IInWords
 {
     /// <summary>From the store.</summary>
     public static StockReadingWire From(StockReading r, Display show)

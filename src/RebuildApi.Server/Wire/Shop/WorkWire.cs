@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using RebuildApi.Server.Requests;
-using RebuildApi.Server.Results;
 using RebuildApi.Storage;
 
 namespace RebuildApi.Server.Wire.Shop;

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using RebuildApi.Server.Composition.Stages;
 using RebuildApi.Storage;
 
 namespace RebuildApi.Server.Wire.Stages;
@@ -47,13 +46,7 @@ public sealed record GateWire(string To, bool Open, ImmutableArray<RequirementWi
 /// <param name="Leave"><c>never</c>, <c>not-available</c> with a reason, or <c>exception</c> over a signature.</param>
 /// <param name="MayLeave">Whether the unit may go on without it now.</param>
 /// <param name="Unmet">What is missing.</param>
-public sealed record RequirementWire(string Requirement, string Name, bool Met, string Leave, bool MayLeave, ImmutableArray<UnmetWire> Unmet)
-{
-    /// <summary>From the gate.</summary>
-    public static RequirementWire From(Held held) => new(
-        held.Of.Id, held.Of.Name, held.IsMet, Kebab.Of(held.Of.Leave), !held.IsMet && held.MayLeave,
-        [.. held.Unmet.Select(u => new UnmetWire(u.Subject, u.Words, u.Fix, u.IsSafety))]);
-}
+public sealed record RequirementWire(string Requirement, string Name, bool Met, string Leave, bool MayLeave, ImmutableArray<UnmetWire> Unmet);
 
 /// <summary>One thing that is missing.</summary>
 /// <param name="Subject">What it is about.</param>

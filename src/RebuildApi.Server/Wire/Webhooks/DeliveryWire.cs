@@ -1,4 +1,3 @@
-using RebuildApi.Server.Webhooks;
 using RebuildApi.Storage;
 
 namespace RebuildApi.Server.Wire.Webhooks;
@@ -17,8 +16,10 @@ public sealed record DeliveryWire(
     string Id, long Sequence, string Kind, DeliveryState State, int Attempts, DateTimeOffset First, DateTimeOffset Last, int? Status, string? Error)
 {
     /// <summary>From the store.</summary>
-    public static DeliveryWire From(Delivery d) =>
-        new(WebhookMessage.IdOf(d.Webhook, d.Sequence, d.At), d.Sequence, d.Kind, d.State, d.Attempts, d.First, d.Last, d.Status, d.Error);
+    /// <param name="d">The delivery.</param>
+    /// <param name="id">The id of its message.</param>
+    public static DeliveryWire From(Delivery d, string id) =>
+        new(id, d.Sequence, d.Kind, d.State, d.Attempts, d.First, d.Last, d.Status, d.Error);
 }
 
 /// <summary>How an attempt that a person asked for went.</summary>

@@ -19,8 +19,8 @@ public sealed record WebhookWire(
     string Id, string Name, string Address, ImmutableArray<string> Kinds, string Person, DateTimeOffset Made, bool Paused, long? Reached, DeliveryWire? Waiting, long Version)
 {
     /// <summary>From the store.</summary>
-    public static WebhookWire From(Webhook w, long? reached, Delivery? waiting) =>
-        new(w.Id, w.Name, w.Address, w.Kinds, w.Person, w.Made, w.Paused, reached, waiting is null ? null : DeliveryWire.From(waiting), w.Version);
+    public static WebhookWire From(Webhook w, long? reached, DeliveryWire? waiting) =>
+        new(w.Id, w.Name, w.Address, w.Kinds, w.Person, w.Made, w.Paused, reached, waiting, w.Version);
 
     /// <summary>One that was just set up or changed, so that nothing is known of its deliveries here.</summary>
     public static WebhookWire Bare(Webhook w) => From(w, null, null);

@@ -4,8 +4,9 @@ using System.IO.Compression;
 using System.Xml;
 using MiniExcelLibs;
 using RebuildApi.Server.Errors;
+using RebuildApi.Server.Requests;
 
-namespace RebuildApi.Server.Requests;
+namespace RebuildApi.Server.Sheets;
 
 /// <summary>Reads the first sheet of a filled-in workbook. What it unfolds to is bounded before anything is read from it.</summary>
 public static class SheetWorkbook

@@ -2,7 +2,7 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 
-namespace RebuildApi.Server.Results;
+namespace RebuildApi.Server.Json;
 
 /// <summary>How answers are written: camelCase, nothing for what is not there, letters of any language as they are.</summary>
 public static class WireJson

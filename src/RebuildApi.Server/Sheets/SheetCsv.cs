@@ -1,9 +1,10 @@
 using System.Collections.Immutable;
 using System.Text;
 using RebuildApi.Server.Errors;
+using RebuildApi.Server.Requests;
 using Sylvan.Data.Csv;
 
-namespace RebuildApi.Server.Requests;
+namespace RebuildApi.Server.Sheets;
 
 /// <summary>Reads a filled-in sheet that was saved as CSV; separators are found out.</summary>
 public static class SheetCsv

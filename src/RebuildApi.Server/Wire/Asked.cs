@@ -1,7 +1,7 @@
 using System.Reflection;
-using RebuildApi.Server.Wire;
+using RebuildApi.Server.Requests;
 
-namespace RebuildApi.Server.Requests;
+namespace RebuildApi.Server.Wire;
 
 /// <summary>How the caller wants to be answered.</summary>
 /// <param name="Show">In which units, and in which words.</param>

@@ -1,4 +1,4 @@
-namespace RebuildApi.Server.Results;
+namespace RebuildApi.Server.Requests.Tables;
 
 /// <summary>One cell of a table (RFC 4180), safe to open in a spreadsheet.</summary>
 public static class CsvCell

@@ -1,10 +1,10 @@
 using System.Reflection;
 using Microsoft.AspNetCore.Http.Metadata;
 using Microsoft.Extensions.Options;
-using RebuildApi.Server.Composition.Attachments;
+using RebuildApi.Server.Requests;
 using RebuildApi.Storage;
 
-namespace RebuildApi.Server.Requests;
+namespace RebuildApi.Server.Composition.Attachments;
 
 /// <summary>A file as the body, byte for byte.</summary>
 /// <param name="Content">The bytes.</param>

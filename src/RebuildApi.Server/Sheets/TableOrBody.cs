@@ -2,22 +2,11 @@ using System.Collections.Immutable;
 using System.Reflection;
 using Microsoft.AspNetCore.Http.Metadata;
 using RebuildApi.Server.Errors;
+using RebuildApi.Server.Requests;
 using RebuildApi.Server.Results;
 using RebuildApi.Storage;
 
-namespace RebuildApi.Server.Requests;
-
-/// <summary>A request that may also come as the rows of a filled-in sheet.</summary>
-/// <typeparam name="T">The request.</typeparam>
-/// <typeparam name="TJson">Its JSON form.</typeparam>
-public interface IFromSheet<T, TJson>
-{
-    /// <summary>Makes the request from the rows that are its own; the pointers say which row each entry came from.</summary>
-    static abstract (T Value, ImmutableArray<string> Pointers) FromSheet(ImmutableArray<SheetRow> rows, Complaints complaints);
-
-    /// <summary>Makes the request from its JSON form; the pointers say where each entry stands in it.</summary>
-    static abstract (T Value, ImmutableArray<string> Pointers) FromJson(TJson json);
-}
+namespace RebuildApi.Server.Sheets;
 
 /// <summary>A body that is JSON, or a filled-in sheet as CSV or as a workbook.</summary>
 /// <param name="Value">What was sent.</param>

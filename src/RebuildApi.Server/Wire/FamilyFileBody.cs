@@ -1,9 +1,9 @@
 using System.Reflection;
 using System.Text;
 using Microsoft.AspNetCore.Http.Metadata;
-using RebuildApi.Server.Wire;
+using RebuildApi.Server.Requests;
 
-namespace RebuildApi.Server.Requests;
+namespace RebuildApi.Server.Wire;
 
 /// <summary>A family file: the file itself as YAML, or its text in JSON.</summary>
 /// <param name="Name">Name for messages.</param>

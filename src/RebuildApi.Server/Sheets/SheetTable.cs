@@ -1,10 +1,12 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
 using RebuildApi.Server.Errors;
+using RebuildApi.Server.Requests;
+using RebuildApi.Server.Requests.Tables;
 using RebuildApi.Server.Results;
 using RebuildApi.Server.Wire;
 
-namespace RebuildApi.Server.Requests;
+namespace RebuildApi.Server.Sheets;
 
 /// <summary>
 /// A filled-in sheet, row by row, whichever file it came in. Columns may be in any order and may be left out, but unknown ones are refused. Who and

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace RebuildApi.Server.Results;
+namespace RebuildApi.Server.Wire;
 
 /// <summary>One page of a list.</summary>
 /// <param name="Items">The entries.</param>

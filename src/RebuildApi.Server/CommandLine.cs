@@ -2,11 +2,12 @@ using System.CommandLine;
 using RebuildApi.PluginHost;
 using RebuildApi.Server.Authoring;
 using RebuildApi.Server.Checks;
+using RebuildApi.Server.Commands;
 using RebuildApi.Server.Demo;
 using RebuildApi.Server.Requests;
 using RebuildApi.Storage;
 
-namespace RebuildApi.Server.Commands;
+namespace RebuildApi.Server;
 
 /// <summary>The commands of the one executable. Exit codes: 0 done, 1 done and something is wrong with what was looked at, 2 not done, with the reason in words.</summary>
 public static class CommandLine
