@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Reflection;
 using RebuildApi.Server.Backups;
 using RebuildApi.Server.Requests;
+using RebuildApi.Server.Webhooks;
 
 namespace RebuildApi.Server;
 
@@ -53,8 +54,10 @@ public static class SettingsCheck
         var type = Nullable.GetUnderlyingType(property.PropertyType) ?? property.PropertyType;
         if (type == typeof(bool))
             return bool.TryParse(setting.Value, out _) ? null : Wrong(setting, "true or false");
-        if (type == typeof(int))
+        if (type == typeof(int) || type == typeof(long))
             return NumberFault(setting, property.GetCustomAttribute<RangeAttribute>());
+        if (type == typeof(string[]))
+            return setting.Value is { Length: > 0 } || setting.GetChildren().Any(c => c.Value is null) ? Wrong(setting, $"a list of texts, each by its number: {setting.Path}:0") : null;
         if (type == typeof(string))
             return setting.Value is null ? Wrong(setting, "one text") : null;
         return null;
@@ -62,8 +65,8 @@ public static class SettingsCheck
 
     private static string? NumberFault(IConfigurationSection setting, RangeAttribute? range)
     {
-        var (low, high) = (range?.Minimum as int? ?? int.MinValue, range?.Maximum as int? ?? int.MaxValue);
-        return int.TryParse(setting.Value, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var number) && number >= low && number <= high
+        var (low, high) = (Convert.ToInt64(range?.Minimum ?? int.MinValue, CultureInfo.InvariantCulture), Convert.ToInt64(range?.Maximum ?? int.MaxValue, CultureInfo.InvariantCulture));
+        return long.TryParse(setting.Value, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var number) && number >= low && number <= high
             ? null
             : Wrong(setting, range is null ? "a whole number" : string.Create(CultureInfo.InvariantCulture, $"a whole number from {low} to {high}"));
     }
@@ -73,12 +76,24 @@ public static class SettingsCheck
     /// <summary>What only the setting's own reader knows.</summary>
     private static IEnumerable<string> FaultsOf(ServerOptions options)
     {
-        Action[] readers = [() => Records.Check(options), () => Listening.Checked(options), () => Certificate.Check(options), () => BackupTimes.Of(options.BackupAt, TimeZoneInfo.Utc), () => Telemetry.Checked(options.TelemetryTo)];
+        Action[] readers =
+        [
+            () => Records.Check(options), () => Listening.Checked(options), () => Certificate.Check(options), () => BackupTimes.Of(options.BackupAt, TimeZoneInfo.Utc),
+            () => Telemetry.Checked(options.TelemetryTo), () => AllowedReceivers.Check(options),
+            () => RequireThere(nameof(options.PluginFolder), options.PluginFolder, Directory.Exists), () => RequireThere(nameof(options.ApprovedPlugins), options.ApprovedPlugins, File.Exists),
+        ];
         foreach (var reader in readers)
         {
             if (Said(reader) is { } fault)
                 yield return fault;
         }
+    }
+
+    // A wrong path would else show only as families that are missing.
+    private static void RequireThere(string name, string? path, Func<string, bool> isThere)
+    {
+        if (path is not null && !isThere(path))
+            throw new InvalidOperationException($"{ServerOptions.Section}:{name} is {path}, and nothing is there. Leave it out for what lies beside the program.");
     }
 
     private static string? Said(Action reader)

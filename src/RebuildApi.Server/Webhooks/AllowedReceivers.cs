@@ -33,6 +33,10 @@ public sealed class AllowedReceivers
     /// <summary>The setting.</summary>
     public ImmutableArray<string> All { get; }
 
+    /// <summary>Holds the setting against what can be used.</summary>
+    /// <exception cref="InvalidOperationException">An entry is neither a network, nor an address, nor a host name.</exception>
+    public static void Check(ServerOptions options) => _ = new AllowedReceivers(Options.Create(options), Dns.GetHostAddressesAsync);
+
     /// <summary>The addresses of a host that may be connected to.</summary>
     /// <exception cref="ReceiverRefusedException">There are none.</exception>
     /// <exception cref="SocketException">The name is not known.</exception>
