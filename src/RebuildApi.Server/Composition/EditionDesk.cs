@@ -23,8 +23,9 @@ public sealed class EditionDesk(Bench bench, FamilyBook families, Judging judgin
         {
             var file = await bench.File(unit, cancellation);
             var loaded = families.Require(file.Unit.Family.Id);
+            // Refused by the writer, which knows a request that is repeated: the first one moved the unit.
             if (loaded.Family.Version == file.Unit.Family)
-                throw AlreadyThere(file.Unit);
+                return await bench.Store.Write(body.Request, _ => throw AlreadyThere(file.Unit), cancellation);
             var changes = await rejudging.Unit(file, loaded, cancellation);
             var judged = judging.Judge(file with { Unit = file.Unit with { Family = loaded.Family.Version } });
             try

@@ -86,6 +86,18 @@ public sealed class ErasureTests
     }
 
     [Fact]
+    public async Task An_erasure_that_is_repeated_by_its_key_is_answered_as_before()
+    {
+        await using var server = ShopServer.Open();
+        using var http = await Filled(server);
+
+        using var first = await http.Send(HttpMethod.Post, "/v1/customers/erasures", Ask, ("Idempotency-Key", "e1"));
+        using var again = await http.Send(HttpMethod.Post, "/v1/customers/erasures", Ask, ("Idempotency-Key", "e1"));
+
+        Assert.Equal((HttpStatusCode.Created, await first.Content.ReadAsStringAsync()), (again.StatusCode, await again.Content.ReadAsStringAsync()));
+    }
+
+    [Fact]
     public async Task A_unit_in_the_shop_stays_and_a_name_that_nobody_bears_is_said_so()
     {
         await using var server = ShopServer.Open();

@@ -88,7 +88,9 @@ public sealed class RejudgementTests : IDisposable
         _server.LoadNewer(Narrowed("1.1.0"));
 
         var moved = await http.Make("/v1/units/u1/edition-moves", Move);
+        var again = await http.Make("/v1/units/u1/edition-moves", Move);
 
+        Assert.Equal(moved.ToJsonString(), again.ToJsonString());
         Assert.Equal(("1.0.0", "1.1.0"), ((string)moved["from"]!["version"]!, (string)moved["to"]!["version"]!));
         Assert.Contains(Bore, moved["changes"]!.AsArray().Select(c => (string)c!["subject"]!));
         Assert.Equal("1.1.0", (string)(await http.Read("/v1/units/u1"))["family"]!["version"]!);

@@ -16,8 +16,9 @@ public sealed class ErasureDesk(IStore store, OldCopies copies, AttachmentFolder
     public async Task<StoredAnswer> Run(WriteRequest request, ErasureRequest asked, CancellationToken cancellation)
     {
         var units = await store.UnitsOfCustomer(asked.Customer, cancellation);
+        // Refused by the writer, which knows a request that is repeated: the first one took the name away.
         if (units.IsEmpty)
-            throw new ProblemException(Problems.UnknownCustomer, "No unit bears this name, or ever did.");
+            return await store.Write(request, _ => throw new ProblemException(Problems.UnknownCustomer, "No unit bears this name, or ever did."), cancellation);
         var stand = copies.List();
         var answer = await store.Write(request, session => Answer.Created("/v1/audit?kind=erasure", Erase(session, asked, units, stand)), cancellation);
         if (!request.DryRun)
