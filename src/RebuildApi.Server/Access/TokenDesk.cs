@@ -42,7 +42,7 @@ public static class TokenDesk
         await store.Write(ByCommand("token add"), session =>
         {
             Issue(session, asked, secret, Console, time.GetUtcNow());
-            return Results.Answer.Changed(asked.Name);
+            return StoredAnswer.Nothing;
         }, cancellation);
         return secret;
     }

@@ -74,7 +74,7 @@ public ref struct Utf8Line(IBufferWriter<byte> to, int atMost)
         if (utf8.IndexOfAny(s_special) < 0)
             Raw(utf8);
         else
-            Raw(System.Text.Encoding.UTF8.GetBytes(Results.CsvCell.Text(System.Text.Encoding.UTF8.GetString(utf8), ',')));
+            Raw(System.Text.Encoding.UTF8.GetBytes(CsvCell.Text(System.Text.Encoding.UTF8.GetString(utf8), ',')));
     }
 
     /// <summary>Hands the line over.</summary>

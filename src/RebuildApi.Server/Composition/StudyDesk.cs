@@ -22,7 +22,7 @@ public sealed class StudyDesk(FamilyBook families, IIdSource ids, TimeProvider t
             .Select((r, i) => new GaugeReading(r.Appraiser, r.Part, Points.Si(r.Reading, dimension, Pointer.Entry("/readings", i) + "/reading", complaints)))
             .ToImmutableArray();
         complaints.ThrowIfAny(Problems.InvalidContent);
-        var result = Calculations.At("/readings", () => GaugeStudy.ByAnova(readings, (double)sent.PoolAbove));
+        var result = Refusal.At("/readings", () => GaugeStudy.ByAnova(readings, (double)sent.PoolAbove));
         var found = result.Capability(sent.Kind, sent.Characteristic, 1) with { Family = sent.Family };
         var kept = new GaugeStudyKept(
             sent.Id ?? ids.Next(), instrument.State.Id,

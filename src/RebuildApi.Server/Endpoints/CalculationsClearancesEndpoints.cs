@@ -91,7 +91,7 @@ public static class CalculationsClearancesEndpoints
         Body<SelectionCalculationRequest> body, Asked asked, CancellationToken cancellation)
     {
         var complaints = new Complaints();
-        var problem = Calculations.At("/loops", new SelectionIntake(body.Value, complaints).Read);
+        var problem = Refusal.At("/loops", new SelectionIntake(body.Value, complaints).Read);
         complaints.ThrowIfAny(Problems.NotComputable);
         return new(Calculations.Run(
             body.Value, ClearanceFormulas.Selection,

@@ -68,7 +68,7 @@ public static class CalculationsMeasuringEndpoints
     {
         var sent = body.Value;
         var complaints = new Complaints();
-        var estimate = Calculations.At("/readings", new UncertaintyIntake(sent, complaints).Read);
+        var estimate = Refusal.At("/readings", new UncertaintyIntake(sent, complaints).Read);
         complaints.ThrowIfAny(Problems.NotComputable);
         return new(Calculations.Run(sent, MeasuringFormulas.Uncertainty, () =>
         {

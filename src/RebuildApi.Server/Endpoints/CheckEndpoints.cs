@@ -1,4 +1,5 @@
 using System.Text;
+using System.Text.Json;
 using Microsoft.AspNetCore.Http.Timeouts;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Identity;
@@ -80,7 +81,7 @@ public static class CheckEndpoints
         var snapshot = UnitSnapshots.Of(await bench.File(unit, cancellation));
         return Conditional.Matches(http, Etags.OfHash(Canonical.Sha256(snapshot)))
             ? TypedResults.Empty
-            : TypedResults.Json(snapshot, ContractJson.Default.UnitSnapshot);
+            : new BytesAnswer(JsonSerializer.SerializeToUtf8Bytes(snapshot, ContractJson.Default.UnitSnapshot), "application/json; charset=utf-8");
     }
 
     private static async Task<LineAnswer> Stream(HttpContext http, LineBody body, CheckDesk desk)

@@ -17,7 +17,7 @@ public static class HealthEndpoints
     {
         var group = routes.MapGroup("/health").WithTags("service").WithMetadata(new Strict());
         group.Read("/live", Live, "getLive", "Whether the process answers", "Answers as long as the process runs; says nothing of its records.")
-            .Open(Watched);
+            .Open(Watched).DisableRequestTimeout();
         group.Read("/ready", Ready, "getReady", "Whether it can do its work", "Writes a probe to the records and looks at each plug-in; 503 when records can't be written.")
             .Open(Watched).Fails(Problems.StorageUnavailable, Problems.Timeout);
     }

@@ -2,6 +2,7 @@ using RebuildApi.Server.Composition.Shop;
 using RebuildApi.Server.Errors;
 using RebuildApi.Server.Requests;
 using RebuildApi.Server.Results;
+using RebuildApi.Server.Wire;
 using RebuildApi.Server.Wire.Sharing;
 using RebuildApi.Storage;
 

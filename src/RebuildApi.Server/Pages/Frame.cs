@@ -1,5 +1,6 @@
 using System.Text.Json;
 using RebuildApi.Server.Access;
+using RebuildApi.Server.Results;
 
 namespace RebuildApi.Server.Pages;
 
@@ -25,6 +26,7 @@ public sealed class Frame(PageWords words, string title, string here, string bod
     /// <inheritdoc/>
     public Task ExecuteAsync(HttpContext httpContext)
     {
+        httpContext.Begin();
         var asked = httpContext.RequestServices.GetRequiredService<TokensAsked>().Yes;
         var caller = asked ? Caller.Of(httpContext) : null;
         var code = (scripts is null ? "" : Queue + string.Concat(scripts.Select(PageAssets.Script))) + (caller is null ? "" : Out);

@@ -15,6 +15,7 @@ public sealed class FileAnswer(byte[] content, string mediaType, string name, bo
     {
         if (Conditional.Matches(httpContext, Etags.OfFile(sha256)))
             return;
+        httpContext.Begin();
         var headers = httpContext.Response.Headers;
         headers.ContentSecurityPolicy = "default-src 'none'; sandbox; frame-ancestors 'none'";
         headers.ContentDisposition = $"{(isShown ? "inline" : "attachment")}; filename=\"{name}\"";

@@ -17,6 +17,7 @@ public sealed class Found<T>(T value, string? etag = null) : IResult, IEndpointM
     {
         if (Conditional.Matches(httpContext, etag))
             return;
+        httpContext.Begin();
         httpContext.Response.ContentType = "application/json; charset=utf-8";
         // What is at hand is written to its end: time that ran out in the middle would have the problem written behind half an answer.
         await JsonSerializer.SerializeAsync(httpContext.Response.Body, Value, WireJson.Options, CancellationToken.None);

@@ -42,6 +42,7 @@ public sealed class Listing<TItem, TEnvelope>(
         var page = await pages(after, size, http.RequestAborted);
         if (Conditional.Matches(http, etag))
             return;
+        http.Begin();
         var next = page.Next is null ? null : NextAddress(http, page.Next);
         if (next is not null)
             http.Response.Headers.Link = $"<{next}>; rel=\"next\"";
@@ -57,6 +58,7 @@ public sealed class Listing<TItem, TEnvelope>(
         var page = await pages(after, limit == 0 ? LargestPage : limit, http.RequestAborted);
         if (Conditional.Matches(http, etag))
             return;
+        http.Begin();
         http.Response.ContentType = form.MediaType + (table is null ? "" : "; charset=utf-8; header=present");
         IRowWriter<TItem> rows = table is null ? new NdjsonRows<TItem>(http.Response.Body) : table.Rows(http.Response.Body);
         // From here on time that runs out cuts the table, which its missing last row tells; a problem is no row of it.

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using RebuildApi.Server.Requests;
 using RebuildApi.Storage;
 
 namespace RebuildApi.Server.Results;

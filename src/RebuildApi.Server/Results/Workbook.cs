@@ -22,6 +22,7 @@ public sealed class Workbook(string fileName, params IReadOnlyList<WorkbookSheet
     {
         using var bytes = new MemoryStream();
         await bytes.SaveAsAsync(sheets.ToDictionary(s => s.Name, s => (object)s.Table), configuration: Plain, cancellationToken: httpContext.RequestAborted);
+        httpContext.Begin();
         httpContext.Response.ContentType = MediaType;
         httpContext.Response.Headers.ContentDisposition = $"attachment; filename=\"{fileName}\"";
         bytes.Position = 0;

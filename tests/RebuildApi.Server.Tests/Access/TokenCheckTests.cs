@@ -1,6 +1,7 @@
 using System.Net;
 using Microsoft.Extensions.Time.Testing;
 using RebuildApi.Server.Access;
+using RebuildApi.Server.Commands;
 using RebuildApi.Server.Tests.Kit;
 
 namespace RebuildApi.Server.Tests.Access;

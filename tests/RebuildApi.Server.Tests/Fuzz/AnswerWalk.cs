@@ -85,7 +85,14 @@ internal sealed partial class AnswerWalk(ApiDocument document, AnswerCheck check
         foreach (var operation in _operations)
         {
             before?.Invoke();
-            await Plain(http, operation, mayBreak);
+            try
+            {
+                await Plain(http, operation, mayBreak);
+            }
+            catch (Exception e) when (e is OperationCanceledException or HttpRequestException or IOException)
+            {
+                Faults.Add($"{operation} is cut off: {e.Message}");
+            }
         }
     }
 

@@ -71,7 +71,7 @@ public sealed class ErasedSweepTests
         raced.Before = () => ErasedFiles.Sweep(real, Files(server), default);
         using var refused = await Send(http, "u1", 1);
         Assert.Equal(HttpStatusCode.ServiceUnavailable, refused.StatusCode);
-        Assert.Equal(0, (await real.All<Attachment>(new ShopFilter("u1"), default)).Length);
+        Assert.Empty(await real.All<Attachment>(new ShopFilter("u1"), default));
 
         raced.Before = null;
         using var taken = await Send(http, "u1", 1);

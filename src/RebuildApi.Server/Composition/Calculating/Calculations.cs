@@ -22,37 +22,13 @@ public static class Calculations
         }
         catch (ArgumentException refused)
         {
-            throw Problem(PointerOf<TSent>(refused.ParamName) ?? field, Words(refused));
+            throw Refusal.Of(PointerOf<TSent>(refused.ParamName) ?? field, refused);
         }
         catch (ArithmeticException)
         {
-            throw Problem(field, "The result is too large to be written.");
+            throw Refusal.TooLarge(field);
         }
     }
-
-    /// <summary>A part of a calculation whose refusal is one field's fault.</summary>
-    /// <exception cref="ProblemException">It was refused.</exception>
-    public static T At<T>(string field, Func<T> part)
-    {
-        try
-        {
-            return part();
-        }
-        catch (ArgumentException refused)
-        {
-            throw Problem(field, Words(refused));
-        }
-        catch (ArithmeticException)
-        {
-            throw Problem(field, "The result is too large to be written.");
-        }
-    }
-
-    // The framework adds the name of its parameter, and on a second line the value, which are the engine's and not the request's.
-    private static string Words(ArgumentException refused) => refused.Message.Split(" (Parameter", StringSplitOptions.None)[0];
-
-    private static ProblemException Problem(string pointer, string words) =>
-        new(Problems.NotComputable, words, [new FieldError(pointer, FieldProblems.OutOfRange.Code, words)]);
 
     // The engine names its own parameters, such as input.EngagementRadius; the request's fields mostly bear the same names.
     private static string? PointerOf<TSent>(string? parameter)

@@ -37,8 +37,8 @@ public sealed class FitIntake(FitRequest sent, Complaints complaints)
             return AnsiFits.Of(sent.Nominal!.Length, running);
         return IsIso
             ? new Fit(
-                Calculations.At("/hole", () => IsoFits.Hole(sent.Nominal!.Length, sent.Hole!)),
-                Calculations.At("/shaft", () => IsoFits.Shaft(sent.Nominal!.Length, sent.Shaft!)))
+                Refusal.At("/hole", () => IsoFits.Hole(sent.Nominal!.Length, sent.Hole!)),
+                Refusal.At("/shaft", () => IsoFits.Shaft(sent.Nominal!.Length, sent.Shaft!)))
             : null;
     }
 

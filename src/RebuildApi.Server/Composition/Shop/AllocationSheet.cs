@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using RebuildApi.Engine.Allocation;
 using RebuildApi.Engine.Reasons;
+using RebuildApi.Server.Wire;
 using RebuildApi.Server.Wire.Shop;
 using RebuildApi.Storage;
 

@@ -1,4 +1,5 @@
 using RebuildApi.Engine.Money;
+using RebuildApi.Server.Wire;
 using RebuildApi.Server.Wire.Shop;
 using RebuildApi.Storage;
 

@@ -26,7 +26,7 @@ public static class StockEndpoints
             .Needs(Scope.Office).Fails(Problems.InvalidContent, Problems.DuplicateId)
             .Example("""
                 { "id": "shelf-17", "family": "brackenmere-4", "kind": "third-gear", "count": 1, "price": { "minor": 4500, "currency": "XXX" }, "person": "Ada", "origin": "core",
-                  "inspected": true, "attributes": { "dog.drive-form": "straight" }, "readings": [{ "characteristic": "length", "readings": [{ "value": 1.5001, "unit": "in" }] }] }
+                  "inspected": true, "attributes": { "dog.form": "straight" }, "readings": [{ "characteristic": "length", "readings": [{ "value": 1.5001, "unit": "in" }] }] }
                 """);
         group.Make("/stock/imports", Import, "importStock", "Take a stock list over",
                 "From JSON, or from CSV with the columns that the list shows. New ids are added, known ones changed; nothing is taken away. Each fault names its row and column.")

@@ -47,7 +47,7 @@ public static class SignInPage
             throw await ScopeGuard.Refused(http, admission, wrong);
         uses.Saw(caller.Name);
         TokenCookie.Give(http, secret, caller.Expires, now);
-        return TypedResults.Json(CallerWire.From(caller), Results.WireJson.Options);
+        return TypedResults.Json(CallerWire.From(caller), WireJson.Options);
     }
 
     private static IResult SignOut(HttpContext http, NoBody body)

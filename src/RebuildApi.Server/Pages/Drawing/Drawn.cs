@@ -1,4 +1,5 @@
 using System.Text;
+using RebuildApi.Server.Results;
 
 namespace RebuildApi.Server.Pages;
 
@@ -18,6 +19,6 @@ public sealed record Drawn(Sketch Sketch, double Height)
 
     /// <summary>As an answer of its own, in the form that was asked for.</summary>
     public IResult As(string form) => form == Dots
-        ? TypedResults.Bytes(Painter.Png(this), Dots)
+        ? new BytesAnswer(Painter.Png(this), Dots)
         : TypedResults.Text(SvgWriter.Document(this), Lines, Encoding.UTF8);
 }

@@ -1,5 +1,6 @@
 using RebuildApi.Server.Composition;
 using RebuildApi.Server.Composition.Shop;
+using RebuildApi.Server.Results;
 using RebuildApi.Server.Wire;
 using RebuildApi.Server.Wire.Shop;
 using RebuildApi.Storage;
@@ -26,7 +27,7 @@ public sealed class PaperDesk(Composition.Bench bench, Judging judging)
     }
 
     /// <summary>A paper as PDF.</summary>
-    public IResult Pdf(Paper paper, PageWords w) => TypedResults.Bytes(new PaperPdf(paper, w, bench.Time.GetUtcNow()).Write(), "application/pdf");
+    public IResult Pdf(Paper paper, PageWords w) => new BytesAnswer(new PaperPdf(paper, w, bench.Time.GetUtcNow()).Write(), "application/pdf");
 
     private async Task<Paper> Quote(Unit unit, PageWords w, CancellationToken cancellation)
     {

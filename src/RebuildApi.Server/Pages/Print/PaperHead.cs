@@ -26,7 +26,7 @@ public sealed class PaperHead(Judged judged, DateTimeOffset now, PageWords w)
     private string Plugin => judged.Answers.Rules.Plugin is { } p ? " " + w["record.plugin", ("id", p.Id), ("version", p.Version), ("hash", p.Sha256[..Math.Min(12, p.Sha256.Length)])] : "";
 
     /// <summary>The cautions.</summary>
-    public Bullets Cautions => new(Composition.Cautions.Of(judged.Family, Metric));
+    public Bullets Cautions => new(Wire.Cautions.Of(judged.Family, Metric));
 
     /// <summary>A minute, UTC.</summary>
     public static string Minute(DateTimeOffset time) => time.UtcDateTime.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);

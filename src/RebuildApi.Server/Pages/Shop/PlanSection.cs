@@ -43,7 +43,7 @@ public sealed class PlanSection(IStore store, PlanDesk desk, TimeProvider time)
         var cost = plan.Cost is { } c ? $"<p>{Page.Safe(w["plan.cost", ("parts", sums.Of(c.Parts)), ("labour", sums.Of(c.Labour)), ("comeback", sums.Of(c.Comeback))])}</p>" : "";
         if (quote is null)
             return cost + $"<p class=\"soft\">{Page.Safe(w["plan.no-quote"])}</p>";
-        var shown = Endpoints.QuoteShown.Of(quote);
+        var shown = QuoteShown.Of(quote);
         var words = w["plan.quote", ("n", shown.Number.ToString(CultureInfo.InvariantCulture)), ("gross", sums.Of(shown.Required.Gross)), ("low", sums.Of(shown.Range.Low)), ("high", sums.Of(shown.Range.High))];
         return $"{cost}<p><strong>{Page.Safe(words)}</strong> <a href=\"/units/{unit}/quote\">{Page.Safe(w["unit.quote"])}</a></p>";
     }

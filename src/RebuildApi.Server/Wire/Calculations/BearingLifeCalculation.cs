@@ -1,5 +1,6 @@
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Mechanics;
+using RebuildApi.Server.Errors;
 using RebuildApi.Server.Requests;
 
 namespace RebuildApi.Server.Wire.Calculations;
@@ -79,7 +80,7 @@ public sealed record BearingLifeWire(
             sent.RevolutionsPerMinute is { } speed ? Numbers.Finite(BearingLife.Hours(life, (double)speed)) : null,
             factors is null ? null : new(Math.Round(factors.E, 9), Math.Round(factors.X, 9), Math.Round(factors.Y, 9)),
             sent.Type is { } type ? BearingThrustWire.Of(type, sent, show) : null,
-            sent.Clearance is { } clearance ? Composition.Calculations.At("/clearance", () => BearingClearanceWire.Of(clearance, show)) : null);
+            sent.Clearance is { } clearance ? Refusal.At("/clearance", () => BearingClearanceWire.Of(clearance, show)) : null);
     }
 }
 

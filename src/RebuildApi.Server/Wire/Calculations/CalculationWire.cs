@@ -22,7 +22,7 @@ public sealed record CalculationWire<TSent, T>(
         new FormulaWire(formula.Name, formula.Expression, formula.Source),
         [.. worked.Reasons.Select(ReasonWire.From)],
         RebuildApi.Engine.Identity.EngineVersion.Current,
-        [.. Composition.Cautions.Standing, .. formula.Cautions]);
+        [.. Wire.Cautions.Standing, .. formula.Cautions]);
 }
 
 /// <summary>What was computed.</summary>

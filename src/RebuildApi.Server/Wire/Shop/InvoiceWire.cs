@@ -52,7 +52,7 @@ public sealed record InvoiceLineWire(
     /// <summary>From the store, with its place in the feed.</summary>
     public static InvoiceLineWire From(Recorded<InvoiceLine> recorded) => From(recorded.Value) with
     {
-        Cursor = Results.Cursor.Of(recorded.Sequence.ToString(System.Globalization.CultureInfo.InvariantCulture)),
+        Cursor = Requests.Cursor.Of(recorded.Sequence.ToString(System.Globalization.CultureInfo.InvariantCulture)),
     };
 }
 

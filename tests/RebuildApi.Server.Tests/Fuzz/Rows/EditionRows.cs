@@ -9,7 +9,7 @@ namespace RebuildApi.Server.Tests.Fuzz.Rows;
 internal static class EditionRows
 {
     private const int Many = 24;
-    private static ImmutableArray<Symptom> Symptoms { get; } = [.. Enumerable.Range(0, Many).Select(i => new Symptom(FormattableString.Invariant($"symptom-{i}"), "A symptom", []))];
+    private static ImmutableArray<Symptom> Symptoms { get; } = [.. Enumerable.Range(0, Many).Select(i => new Symptom(FormattableString.Invariant($"symptom-{i}"), Text.English(FormattableString.Invariant($"symptom-{i}"), "A symptom"), []))];
 
     /// <summary>While the unit is changed before each of these can be kept.</summary>
     public static readonly Row[] Raced =
@@ -44,6 +44,6 @@ internal static class EditionRows
     {
         Symptoms = [.. family.Symptoms, .. Symptoms],
         Causes = [.. family.Causes, .. Enumerable.Range(0, Many).Select(i => new Cause(
-            FormattableString.Invariant($"cause-{i}"), "A cause", 0.1, [.. Symptoms.Select(s => new SymptomLink(s.Id, 0.2, 0.3, 0.4))], [], new Source(SourceKind.Judgement, "made up here")))],
+            FormattableString.Invariant($"cause-{i}"), Text.English(FormattableString.Invariant($"cause-{i}"), "A cause"), 0.1, [.. Symptoms.Select(s => new SymptomLink(s.Id, 0.2, 0.3, 0.4))], [], new Source(SourceKind.Judgement, "made up here")))],
     };
 }

@@ -17,7 +17,7 @@ internal static class FileRows
         new(304, Fetch, At: "/v1/units/gone/attachments/p-1") { Has = "*" },
         new(201, "POST /v1/units/{unit}/stages", """{ "to": "returned-unrepaired", "note": "Too dear.", "notAvailable": null }""", "/v1/units/gone/stages"),
         new(201, "POST /v1/customers/erasures", """{ "customer": "Gull Point Taxis", "files": true }""") { Key = "erased" },
-        new(422, "POST /v1/customers/erasures", """{ "customer": "Gull Point Taxis" }""") { Key = "erased" },
+        new(422, "POST /v1/customers/erasures", """{ "customer": "Gull Point Taxis", "files": false }""") { Key = "erased" },
         new(410, Fetch, At: "/v1/units/gone/attachments/p-1"),
     ];
 }

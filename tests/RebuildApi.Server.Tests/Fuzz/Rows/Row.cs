@@ -1,3 +1,4 @@
+using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json.Nodes;
 using RebuildApi.Server.Tests.Kit;
@@ -30,7 +31,7 @@ internal sealed record Row(int Status, string Operation, string? With = null, st
         foreach (var parameter in operation.Parameters.Where(p => (string)p["in"]! == "header").Select(p => (string)p["name"]!))
         {
             if (parameter == "Idempotency-Key")
-                yield return (parameter, Key ?? Guid.NewGuid().ToString());
+                yield return (parameter, Key ?? OwnKey());
             else if (parameter == "If-Match")
                 yield return (parameter, "*");
         }
@@ -38,6 +39,8 @@ internal sealed record Row(int Status, string Operation, string? With = null, st
         if (Has is not null)
             yield return ("If-None-Match", Has);
     }
+
+    private string OwnKey() => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes($"{Status} {Operation} {At} {With}")));
 
     private JsonObject Json(Operation operation)
     {

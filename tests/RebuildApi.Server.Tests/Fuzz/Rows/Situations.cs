@@ -27,6 +27,7 @@ internal sealed class Situations(ShopServer server, HttpClient http, AnswerWalk 
         var made = await http.Bore("bored", "1.8780");
         foreach (var day in new[] { 3, 4, 5 })
             await http.Bore("bored", "1.8781", time: $"2026-03-0{day}T12:00:00Z");
+        await http.Make("/v1/units/bored/causes", """{ "causes": ["third-flanks-leaned"], "reason": "Flanks leaned.", "person": "Ada", "bench": "bench-1" }""");
         await server.PutAt("bored", "handed-over");
         return (string)made["stored"]![0]!["component"]!;
     }

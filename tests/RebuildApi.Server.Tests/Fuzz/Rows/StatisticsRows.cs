@@ -4,7 +4,10 @@ namespace RebuildApi.Server.Tests.Fuzz.Rows;
 internal static class StatisticsRows
 {
     private const string Read = "?family=brackenmere-4&kind=third-gear&characteristic=bore";
-    private const string NeverRead = "?family=ostrand-5&kind=main-case&characteristic=input-seat";
+    private const string NeverRead = "?family=ostrand-5&kind=main-case&characteristic=input-cup-depth";
+
+    private static readonly string[] Forms = ["", ".png", ".svg"];
+    private static readonly string[] Drawn = ["wear", "control-chart"];
 
     /// <summary>Where this part was read at the first bench again and again.</summary>
     public static Row[] Of(string part) =>
@@ -12,8 +15,9 @@ internal static class StatisticsRows
         new(200, "GET /v1/checks/one", At: "?family=brackenmere-4&at=third-gear/bore&value=1.8776&unit=in"),
         new(200, "GET /v1/instruments/{instrument}/recall", At: "?since=2026-01-01T00:00:00Z"),
         new(200, "GET /v1/stations/{station}/bias", At: "/v1/stations/bench-1/bias?part=" + part + "&characteristic=bore&reference=1.8780in"),
-        .. new[] { "", ".png", ".svg" }.SelectMany(form => new[] { "wear", "control-chart" }.SelectMany(Both(form))),
+        .. Forms.SelectMany(form => Drawn.SelectMany(Both(form))),
         .. Both("")("limit-proposals"),
+        new(201, "POST /v1/families/{family}/priors", """{ "units": 1 }"""),
     ];
 
     private static Func<string, IEnumerable<Row>> Both(string form) => what =>

@@ -3,10 +3,12 @@ namespace RebuildApi.Server.Tests.Fuzz.Rows;
 /// <summary>A receiver that nobody is behind, with a delivery that it does not take; once it failed five times it is left alone.</summary>
 internal static class WebhookRows
 {
+    private static readonly string[] Forms = ["", ".csv", ".ndjson"];
+
     /// <summary>What can be had of a receiver and one of its deliveries.</summary>
     public static Row[] Of(string receiver, string delivery) =>
     [
-        .. new[] { "", ".csv", ".ndjson" }.Select(form => new Row(200, "GET /v1/webhooks/{webhook}/deliveries" + form, At: $"/v1/webhooks/{receiver}/deliveries{form}")),
+        .. Forms.Select(form => new Row(200, "GET /v1/webhooks/{webhook}/deliveries" + form, At: $"/v1/webhooks/{receiver}/deliveries{form}")),
         new(200, "POST /v1/webhooks/{webhook}/pings", At: $"/v1/webhooks/{receiver}/pings"),
         new(201, "POST /v1/webhooks/{webhook}/secrets", At: $"/v1/webhooks/{receiver}/secrets"),
         Again(receiver, delivery, 200),

@@ -1,8 +1,7 @@
 using System.Collections.Immutable;
 using RebuildApi.Engine.Snapshots;
-using RebuildApi.Server.Wire;
 
-namespace RebuildApi.Server.Composition;
+namespace RebuildApi.Server.Wire;
 
 /// <summary>What stands before every answer.</summary>
 public static class Cautions

@@ -1,7 +1,9 @@
 using System.Globalization;
+using RebuildApi.Server.Access;
+using RebuildApi.Server.Requests;
 using RebuildApi.Storage;
 
-namespace RebuildApi.Server.Access;
+namespace RebuildApi.Server.Commands;
 
 /// <summary>
 /// Issues, lists and revokes tokens on the data folder itself, also while the service runs. Whoever can write the folder is its master anyway, so no token is asked
@@ -16,7 +18,7 @@ public sealed class TokenKeeper(IStore store, TimeProvider time, TextWriter outp
     /// <exception cref="ArgumentException">One of them can't be used; the words say why.</exception>
     public async Task Add(string name, string word, string? until)
     {
-        if (!Requests.IdAttribute.IsId(name))
+        if (!IdAttribute.IsId(name))
             throw new ArgumentException($"{name} can't be a name: letters, digits, dots, hyphens and underscores, up to 64.");
         var scope = Scopes.Of(word) ?? throw new ArgumentException($"There is no scope {word}. There are: {string.Join(", ", Scopes.All.Select(s => s.Scope.Word()))}.");
         var expires = until is null ? (DateTimeOffset?)null : Expiry.Of(until, time.GetUtcNow())

@@ -1,9 +1,8 @@
 using System.Buffers.Text;
 using System.Text;
 using RebuildApi.Server.Errors;
-using RebuildApi.Server.Requests;
 
-namespace RebuildApi.Server.Results;
+namespace RebuildApi.Server.Requests;
 
 /// <summary>Where a list goes on, in a form that nobody is tempted to make up.</summary>
 public static class Cursor
