@@ -19,10 +19,6 @@ internal static class CalculationRows
         new(422, "POST /v1/calculations/selection", """{ "choices": [{ "id": "ring" }] }"""),
         new(422, "POST /v1/calculations/case-depth", """{ "traverse": [{ "depth": { "value": 0.7, "unit": "mm" }, "vickers": 580, "rockwellC": 54 }, { "depth": { "value": 0.9, "unit": "mm" }, "vickers": 520 }] }"""),
         new(422, "POST /v1/calculations/engagement", """{ "sleeveDriveAngle": { "value": 90, "unit": "°" } }"""),
-        new(422, "POST /v1/calculations/synchronizer", """
-            { "force": { "value": 1e12, "unit": "N" }, "cones": [{ "friction": 2, "radius": { "value": 1000, "unit": "m" }, "halfAngle": { "value": 180, "unit": "°" } }],
-              "chamferRadius": { "value": 1, "unit": "nm" }, "chamferAngle": { "value": 90, "unit": "°" }, "chamferFriction": 0 }
-            """),
         new(422, "POST /v1/calculations/helical-forces", """{ "helixAngle": { "value": 90, "unit": "°" } }"""),
         new(422, "POST /v1/calculations/bearing-life", """{ "axial": { "value": 900, "unit": "N" } }"""),
         new(422, "POST /v1/allocations", """{ "units": ["nobody"] }"""),
