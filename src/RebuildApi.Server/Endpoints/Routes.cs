@@ -94,6 +94,15 @@ public sealed record ListRoutes(IReadOnlyList<RouteHandlerBuilder> All)
     /// <summary>A further query parameter.</summary>
     public ListRoutes Takes(QueryOption option) => With(option);
 
+    /// <summary>Its address without a suffix gives a further form to who asks for it by Accept.</summary>
+    /// <param name="form">The form.</param>
+    /// <param name="problems">What can go wrong with it besides.</param>
+    public ListRoutes AlsoAs(ListForm form, params Problem[] problems)
+    {
+        All[0].WithMetadata(new Offer(form), new MayFail([Problems.NotAcceptable, .. problems]));
+        return this;
+    }
+
     private ListRoutes With(object metadata)
     {
         foreach (var route in All)

@@ -187,6 +187,9 @@ public static class Problems
         "Content-Type is missing or is not one that this address takes. It is asked for even without a body, so that no web page can send it unasked.",
         "Send Content-Type: application/json, or another of those allowed.");
 
+    public static readonly Problem NotAcceptable = new("not-acceptable", 406, "None of the media types asked for is given here",
+        "Accept names only media types that this address does not give.", "Send Accept with one of those allowed, or none.");
+
     public static readonly Problem PreconditionRequired = new("precondition-required", 428, "Say which version you are changing",
         "A change needs If-Match, so that nobody's work is overwritten unseen.", "Read the resource, and send its ETag back in If-Match.");
 
@@ -222,7 +225,7 @@ public static class Problems
         UnknownJudgement, UnknownAttachment, AttachmentLost, AttachmentErased, UnknownLabel, MistypedLabel, UnknownComponentId, GateNotMet, StageConflict,
         UnknownToken, LastAdministrator, UnknownShop,
         StockShort, QuoteOvertaken, ApprovalNeeded, MethodNotAllowed, RequestTimeout, DuplicateId, PartElsewhere, RevisionConflict, IdempotencyKeyReused,
-        IdempotencyKeyMissing, VersionConflict, BodyTooLarge, UnsupportedMediaType, PreconditionRequired, TooManyRequests, HeadersTooLarge,
+        IdempotencyKeyMissing, VersionConflict, BodyTooLarge, UnsupportedMediaType, NotAcceptable, PreconditionRequired, TooManyRequests, HeadersTooLarge,
         Unexpected, StorageUnavailable, RulesUnavailable, PluginRefused, Timeout,
     ];
 

@@ -6,6 +6,7 @@ using RebuildApi.Server.Access;
 using RebuildApi.Server.Endpoints;
 using RebuildApi.Server.Errors;
 using RebuildApi.Server.Requests;
+using RebuildApi.Server.Results;
 using Swashbuckle.AspNetCore.SwaggerGen;
 
 namespace RebuildApi.Server.OpenApi;
@@ -28,6 +29,8 @@ public sealed class OperationAnswers : IOperationFilter
         var metadata = context.ApiDescription.ActionDescriptor.EndpointMetadata;
         operation.Responses ??= [];
         Describe200s(operation, context.ApiDescription.HttpMethod!, metadata.OfType<CarriesTag>().Any());
+        if (metadata.OfType<Offer>().SingleOrDefault() is { } offer)
+            Offered(operation, offer);
         foreach (var status in ProblemsOf(context.ApiDescription.HttpMethod!, operation.RequestBody is not null, metadata).GroupBy(p => p.Status).OrderBy(g => g.Key))
             operation.Responses[status.Key.ToString(CultureInfo.InvariantCulture)] = Answer(status, context);
     }
@@ -38,6 +41,13 @@ public sealed class OperationAnswers : IOperationFilter
             response.Description = method == "GET" ? "What was asked for." : "What was done.";
         if (tagged)
             operation.Responses["304"] = new OpenApiResponse { Description = "It is as the client has it." };
+    }
+
+    private static void Offered(OpenApiOperation operation, Offer offer)
+    {
+        var given = (OpenApiResponse)operation.Responses!["200"];
+        foreach (var form in offer.Forms)
+            given.Content![form.MediaType] = new OpenApiMediaType { Schema = new OpenApiSchema { Type = JsonSchemaType.String } };
     }
 
     private static IEnumerable<Problem> ProblemsOf(string method, bool body, IList<object> metadata)

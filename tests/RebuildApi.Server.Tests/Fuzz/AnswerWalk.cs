@@ -70,6 +70,8 @@ internal sealed partial class AnswerWalk(ApiDocument document, AnswerCheck check
             if (operation.Path.Contains('{', StringComparison.Ordinal))
                 await Try(http, operation, Parameter().Replace(operation.Path, "nobody") + Required(operation, n => n), Example(operation), Right);
             await Try(http, operation, operation.Filled() + "?unkonwn=1", Example(operation), Right);
+            if (operation.Node["responses"]!["406"] is not null)
+                await Try(http, operation, operation.Filled(), Example(operation), [.. Right, ("Accept", "image/png")]);
             if (operation.Method == "get")
                 continue;
             await Try(http, operation, operation.Filled(), Example(operation), [.. Right, ("Sec-Fetch-Site", "cross-site")]);

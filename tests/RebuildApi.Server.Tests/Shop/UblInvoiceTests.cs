@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Net;
 using System.Xml.Linq;
 using RebuildApi.Server.Tests.Kit;
 
@@ -87,6 +88,56 @@ public sealed class UblInvoiceTests
 
         Assert.DoesNotContain("Shift keys", invoice.Descendants(Cbc + "Name").Select(n => n.Value));
         Sums(invoice);
+    }
+
+    /// <summary>RFC 9110, 12.5.1: the most exact range counts, quality 0 means never, and what nobody asks for is JSON.</summary>
+    [Theory]
+    [InlineData(null, "application/json")]
+    [InlineData("*/*", "application/json")]
+    [InlineData("text/html, */*;q=0.1", "application/json")]
+    [InlineData("application/*", "application/json")]
+    [InlineData("application/json, application/xml", "application/json")]
+    [InlineData("application/xml", "application/xml")]
+    [InlineData("APPLICATION/XML", "application/xml")]
+    [InlineData("application/json;q=0.5, application/xml", "application/xml")]
+    [InlineData("application/json;q=0, */*", "application/xml")]
+    [InlineData("application/xml;q=0.2, */*;q=0.1", "application/xml")]
+    public async Task Accept_chooses_the_form_where_the_address_names_none(string? accept, string given)
+    {
+        await using var server = ShopServer.Open();
+        using var http = await Shop(server, "per-line");
+        await http.Make("/v1/units/u1/invoice-lines", """{ "person": "Ada" }""");
+
+        using var answer = await Asked(http, "/v1/units/u1/invoice-lines", accept);
+
+        Assert.Equal((given, "Accept"), (answer.Content.Headers.ContentType!.MediaType, string.Join(",", answer.Headers.Vary)));
+        if (given == "application/xml")
+            Assert.Equal(await http.GetStringAsync("/v1/units/u1/invoice-lines.xml"), await answer.Content.ReadAsStringAsync());
+    }
+
+    [Fact]
+    public async Task What_is_not_offered_is_named_with_what_is_and_a_suffix_needs_no_Accept()
+    {
+        await using var server = ShopServer.Open();
+        using var http = await Shop(server, "per-line");
+
+        using var none = await Asked(http, "/v1/units/u1/invoice-lines", "image/png, application/xml;q=0");
+        using var table = await Asked(http, "/v1/units/u1/invoice-lines.csv", "image/png");
+
+        var problem = await none.Problem();
+        Assert.Equal((HttpStatusCode.NotAcceptable, "not-acceptable", "Accept"), (none.StatusCode, (string)problem["code"]!, string.Join(",", none.Headers.Vary)));
+        var error = Assert.Single(problem["errors"]!.AsArray())!;
+        Assert.Equal("header/Accept", (string)error["pointer"]!);
+        Assert.Equal(["application/json", "application/xml"], error["allowed"]!.AsArray().Select(a => (string)a!));
+        Assert.Equal((HttpStatusCode.OK, "text/csv"), (table.StatusCode, table.Content.Headers.ContentType!.MediaType));
+    }
+
+    private static async Task<HttpResponseMessage> Asked(HttpClient http, string path, string? accept)
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Get, path);
+        if (accept is not null)
+            request.Headers.TryAddWithoutValidation("Accept", accept);
+        return await http.SendAsync(request);
     }
 
     /// <summary>BR-01 to BR-07 and BR-09, BR-16, BR-21 to BR-27: what an invoice and each of its lines must have.</summary>

@@ -22,8 +22,8 @@ public static class InvoiceEndpoints
     {
         var group = routes.Resource("plans");
         group.List<InvoiceLinesWire>("/units/{unit}/invoice-lines", OfUnit, "listUnitInvoiceLines", "List the invoice lines of a unit",
-                "What was written for the invoicing tool, held line by line against what the customer agreed to.")
-            .Fails(Problems.UnknownUnit);
+                "What was written for the invoicing tool, held line by line against what the customer agreed to. Without a suffix, Accept: application/xml gives the invoice as UBL, as .xml does.")
+            .Fails(Problems.UnknownUnit).AlsoAs(ListForm.Xml, Problems.UnknownQuote);
         group.Read("/units/{unit}/invoice-lines.xml", Xml, "getUnitInvoiceUbl", "Get the invoice of a unit as UBL",
                 "The lines that stand as an Invoice of UBL 2.1 with the content of EN 16931-1: tax for each rate, totals, and what rounding on the line leaves over. Number and buyer's address are the invoicing tool's own; the seller is who the rates say.")
             .Fails(Problems.UnknownUnit, Problems.UnknownQuote).Produces<string>(200, "application/xml");
@@ -35,7 +35,10 @@ public static class InvoiceEndpoints
                 "Every line in the order in which it was written, never edited. Keep the cursor of the last line read and send it next time: each line comes once, and the same line always has the same id.");
     }
 
-    private static async Task<Listing<InvoiceLineWire, InvoiceLinesWire>> OfUnit(string unit, Bench bench, IStore store, CancellationToken cancellation)
+    private static async Task<IResult> OfUnit(string unit, HttpContext http, Bench bench, IStore store, CancellationToken cancellation) =>
+        Offer.Of(http) == ListForm.Xml ? await Xml(unit, bench, store, cancellation) : await Lines(unit, bench, store, cancellation);
+
+    private static async Task<Listing<InvoiceLineWire, InvoiceLinesWire>> Lines(string unit, Bench bench, IStore store, CancellationToken cancellation)
     {
         await bench.File(unit, cancellation);
         var lines = await store.All<InvoiceLine>(new ShopFilter(unit), cancellation);
