@@ -16,6 +16,15 @@ internal static class OverHttp
 {
     private static readonly Lazy<ShopOverHttp> Shop = new(() => new ShopOverHttp());
 
+    /// <summary>Posts the unit and gives its id there.</summary>
+    public static Task<string> Sent(Bench bench) => Shop.Value.Sent(bench);
+
+    /// <summary>What is answered when the unit is planned.</summary>
+    public static Task<JsonNode> Planned(string unit, string request) => Shop.Value.Planned(unit, request);
+
+    /// <summary>Posts so many readings alike of one dimension, without naming an instrument.</summary>
+    public static Task Read(string unit, string at, int readings, JsonNode value) => Shop.Value.Read(unit, at, readings, value);
+
     /// <summary>Posts the unit, reads the answers, holds them against the engine's, and gives the engine's.</summary>
     public static Judgement JudgeOverHttp(this Bench bench)
     {
@@ -44,10 +53,29 @@ internal sealed class ShopOverHttp
             Post("/v1/instruments", GaugeBody(gauge)).GetAwaiter().GetResult();
     }
 
-    public async Task Same(Bench bench, Judgement here)
+    public async Task<string> Sent(Bench bench)
     {
         var unit = "u" + Interlocked.Increment(ref _units).ToString(CultureInfo.InvariantCulture);
         await Send(bench, unit);
+        return unit;
+    }
+
+    public async Task<JsonNode> Planned(string unit, string request)
+    {
+        using var content = new StringContent(request, Encoding.UTF8, "application/json");
+        using var answer = await _http.PostAsync($"/v1/units/{unit}/plans", content);
+        var text = await answer.Content.ReadAsStringAsync();
+        Assert.True(answer.IsSuccessStatusCode, text);
+        return JsonNode.Parse(text)!;
+    }
+
+    public Task Read(string unit, string at, int readings, JsonNode value) => PostAll(
+        $"/v1/units/{unit}/measurements", "measurements",
+        [new JsonObject { ["at"] = at, ["readings"] = new JsonArray([.. Enumerable.Range(0, readings).Select(_ => value.DeepClone())]) }]);
+
+    public async Task Same(Bench bench, Judgement here)
+    {
+        var unit = await Sent(bench);
         Equal(here.Parts.Select(p => $"{Subjects.Of(p.Position, p.Index)} {Kebab(p.Outcome)} {Kebab(p.Disposition)}"),
             (await Items(unit, "verdicts")).Select(p => $"{p["subject"]} {p["outcome"]} {p["disposition"]}"));
         Equal(here.Clearances.Select(c => $"{c.Verdict.Subject} {Kebab(c.Verdict.Outcome)} {(c.Ring is { } r ? Kebab(r.Outcome) : "")}"),

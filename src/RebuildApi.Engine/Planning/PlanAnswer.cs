@@ -189,7 +189,19 @@ public enum DemandKind
 /// <param name="Subject">The position to buy or work for, or the demand to relax.</param>
 /// <param name="Cost">What the plan then costs, parts bought for it not counted; minor units.</param>
 /// <param name="Reason">In plain words.</param>
-public sealed record PlanUnlock(UnlockKind What, string Subject, long Cost, Reason Reason);
+public sealed record PlanUnlock(UnlockKind What, string Subject, long Cost, Reason Reason)
+{
+    /// <summary>What one dimension must read, where reading it is the one thing; none otherwise.</summary>
+    public UnlockReading? Reading { get; init; }
+}
+
+/// <summary>What one dimension must read so that there is a plan. Both ends were tried on the whole unit, and so was what lies just outside: there is none then.</summary>
+/// <param name="Low">The lowest reading with which there is a plan.</param>
+/// <param name="High">The highest.</param>
+/// <param name="Readings">How many readings, all alike and to <paramref name="Step"/>, that supposes.</param>
+/// <param name="Step">How finely it is read.</param>
+/// <param name="Chance">Chance, 0..1, that it lies there by what is known of it now; none when nothing is.</param>
+public sealed record UnlockReading(Length Low, Length High, int Readings, Length Step, double? Chance);
 
 /// <summary>What sort of thing opens the way to a plan.</summary>
 public enum UnlockKind

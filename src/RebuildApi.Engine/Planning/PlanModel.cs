@@ -14,6 +14,7 @@ internal sealed class PlanModel
     private readonly Dictionary<int, Fit> _usual;
     private readonly Dictionary<(int Place, string Fit), EstimateBook> _books = [];
     private readonly PlanModel? _before;
+    private readonly string? _read;
 
     /// <summary>Works a request out.</summary>
     /// <param name="book">What is known of the unit.</param>
@@ -21,8 +22,10 @@ internal sealed class PlanModel
     /// <param name="hooks">The family's rules in code.</param>
     /// <param name="cuts">Whether the parts found may be cut to bring clearances right.</param>
     /// <param name="before">The same unit under another request: what was worked out there over places that are filled alike is taken over.</param>
-    public PlanModel(EstimateBook book, PlanRequest request, IHooks hooks, bool cuts, PlanModel? before = null)
+    /// <param name="read">The position of which something else is read than before; nothing that looks at it is taken over.</param>
+    public PlanModel(EstimateBook book, PlanRequest request, IHooks hooks, bool cuts, PlanModel? before = null, string? read = null)
     {
+        _read = read;
         (Book, Request, Hooks, Cuts) = (book, request, hooks, cuts);
         var all = new Places(book, request).All(cuts);
         Places = [.. all.Where(p => !p.Fits.IsEmpty)];
@@ -92,7 +95,7 @@ internal sealed class PlanModel
         if (_before is null)
             return false;
         var read = Reading.Of(Places.Select(p => p.Position.Id).Where(positions), Book.View.Family);
-        return Enumerable.Range(0, Places.Length).Where(i => read.Contains(Places[i].Position.Id))
+        return (_read is null || !read.Contains(_read)) && Enumerable.Range(0, Places.Length).Where(i => read.Contains(Places[i].Position.Id))
             .All(i => Places[i].Fits.Select(f => f.Id).SequenceEqual(_before.Places[i].Fits.Select(f => f.Id)));
     }
 

@@ -29,6 +29,7 @@ internal sealed class Unlocking(PlanModel model, PlanFinder finder, IPlanSolver 
             .. names.Where(n => model.Demands[n].Kind is DemandKind.Limit or DemandKind.Stock).Order(StringComparer.Ordinal).Select(Relaxed)
                 .Concat(places.Where(Helps).Select(Purchase)).Append(model.Request.Cuts == CutUse.Never ? Worked() : null)
                 .OfType<PlanUnlock>()
+                .Concat(new UnlockingReadings(model, solver, _effort, cancellation).Of(names, places))
                 .OrderBy(u => u.Cost).ThenBy(u => u.Subject, StringComparer.Ordinal),
         ];
     }

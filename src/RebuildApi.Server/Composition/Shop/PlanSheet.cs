@@ -25,7 +25,10 @@ public sealed class PlanSheet(FamilyIndex family, Rates rates, Display show)
             Subjects.Of(m.Position, m.Index), m.Candidate, m.Read, m.ChanceGood, Money(m.CostIfGood), m.CostIfBad is { } bad ? Money(bad) : null, Money(m.Value), m.IsInPlan))],
         [.. answer.Conflicts.Select(c => new PlanConflictWire(
             [.. c.Demands.Select(d => new PlanDemandWire(d.Id, Kebab.Of(d.Kind), family.Say(d.Reason)))], family.Say(c.Reason), c.IsSmallest))],
-        [.. answer.Unlocks.Select(u => new PlanUnlockWire(Kebab.Of(u.What), u.Subject, Money(u.Cost), family.Say(u.Reason)))],
+        [.. answer.Unlocks.Select(u => new PlanUnlockWire(Kebab.Of(u.What), u.Subject, Money(u.Cost), family.Say(u.Reason))
+        {
+            Reading = u.Reading is { } reading ? UnlockReadingWire.From(u.Subject, reading) : null,
+        })],
         Reasons([.. answer.Reasons, .. answer.Plan?.Reasons ?? []]), person, time, inputs, offers, RuleWire.From(family.IdentityOf("plan")), Cautions.Of(family, show));
 
     private PlanLineWire Line(PlanLine l) => new(

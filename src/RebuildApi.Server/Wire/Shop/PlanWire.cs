@@ -219,7 +219,32 @@ public sealed record PlanDemandWire(string Id, string Kind, string Text);
 /// <param name="Subject">The position, or the demand to relax.</param>
 /// <param name="Cost">What the plan then costs, what is bought for it not counted.</param>
 /// <param name="Text">In plain words.</param>
-public sealed record PlanUnlockWire(string What, string Subject, MoneyWire Cost, string Text);
+public sealed record PlanUnlockWire(string What, string Subject, MoneyWire Cost, string Text)
+{
+    /// <summary>What one dimension must read, where reading it is the one thing.</summary>
+    public UnlockReadingWire? Reading { get; init; }
+}
+
+/// <summary>What one dimension must read so that there is a plan. Both ends were tried; just outside there is none.</summary>
+/// <param name="At">What is read: position and characteristic.</param>
+/// <param name="Readings">How many readings, all alike, that supposes.</param>
+/// <param name="Step">How finely it is read.</param>
+/// <param name="Low">The lowest reading, in millimetres.</param>
+/// <param name="High">The highest, in millimetres.</param>
+/// <param name="LowInches">The lowest, in inches.</param>
+/// <param name="HighInches">The highest, in inches.</param>
+/// <param name="Probability">Chance that it lies there by what is known of it now; absent when nothing is. It may also turn out otherwise.</param>
+public sealed record UnlockReadingWire(
+    string At, int Readings, QuantityWire Step, QuantityWire Low, QuantityWire High, QuantityWire LowInches, QuantityWire HighInches, double? Probability)
+{
+    /// <summary>From the engine.</summary>
+    public static UnlockReadingWire From(string at, UnlockReading reading)
+    {
+        var (metric, inches) = (Display.For("mm"), Display.For("in"));
+        return new(
+            at, reading.Readings, metric.Length(reading.Step), metric.Length(reading.Low), metric.Length(reading.High), inches.Length(reading.Low), inches.Length(reading.High), reading.Chance);
+    }
+}
 
 /// <summary>Where two plans differ.</summary>
 /// <param name="Position">The place.</param>
