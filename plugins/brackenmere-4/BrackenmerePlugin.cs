@@ -32,5 +32,8 @@ public sealed class BrackenmerePlugin : IFamilyPlugin
         GoldenCases.All)
     {
         Tests = Complaints.Tests,
+        Fasteners = Building.Fasteners,
+        Lubricants = Building.Lubricants,
+        Gates = Building.Gates,
     };
 }

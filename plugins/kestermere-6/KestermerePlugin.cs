@@ -32,5 +32,8 @@ public sealed class KestermerePlugin : IFamilyPlugin
         GoldenCases.All)
     {
         Tests = Rules.Tests,
+        Fasteners = Building.Fasteners,
+        Lubricants = Building.Lubricants,
+        Gates = Building.Gates,
     };
 }

@@ -27,6 +27,10 @@ internal static class Windows
 
     public static Limits NewtonMetres(double low, double high) => Range(low, high, Dimension.Torque);
 
+    public static Limits Litres(double low, double high) => Range(low / 1000, high / 1000, Dimension.Volume);
+
+    public static Limits Celsius(double low, double high) => Range(low + 273.15, high + 273.15, Dimension.Temperature);
+
     public static Limits VickersAtLeast(double low) => new(new Real(low, Dimension.Hardness), null, null, Demo);
 
     /// <summary>So many, neither more nor fewer.</summary>

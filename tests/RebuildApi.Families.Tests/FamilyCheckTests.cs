@@ -39,6 +39,24 @@ public class FamilyCheckTests
         { "no source", "source-missing", "kinds[mainshaft].characteristics[runout].service" },
         { "nothing to inspect", "nothing-to-inspect", "positions[mainshaft]" },
         { "cut of a step of nothing", "effect-range", "operations[face-hub-3-4-rear].effects[width]" },
+        { "fasteners that hold nothing", "positions-missing", "fasteners[cover-bolts].positions" },
+        { "fasteners of a place that is gone", "position-unknown", "fasteners[cover-bolts].positions" },
+        { "no fasteners", "quantity-range", "fasteners[cover-bolts].quantity" },
+        { "torque in newtons", "limit-dimension", "fasteners[cover-bolts].torque" },
+        { "torque of nothing", "limit-range", "fasteners[cover-bolts].torque" },
+        { "torque from nowhere", "source-missing", "fasteners[cover-bolts].torque" },
+        { "turned on for ever", "limit-range", "fasteners[cover-bolts].angle" },
+        { "fasteners twice", "id-twice", "fasteners[cover-bolts]" },
+        { "oil by weight", "limit-dimension", "lubricants[gearbox-oil].quantity" },
+        { "a barrel of oil", "limit-range", "lubricants[gearbox-oil].quantity" },
+        { "oil read when red hot", "limit-range", "lubricants[gearbox-oil].temperature" },
+        { "oil for nothing", "positions-missing", "lubricants[gearbox-oil].positions" },
+        { "gate on a clearance that is gone", "loop-unknown", "gates[counter-end-play-read].demand" },
+        { "gate on a clearance that nobody can read", "loop-not-read", "gates[counter-end-play-read].demand" },
+        { "gate on a test that is gone", "test-unknown", "gates[counter-end-play-read].demand" },
+        { "gate on a test after it was stripped", "test-too-late", "gates[counter-end-play-read].stage" },
+        { "gate on a test before it is stripped", "test-too-early", "gates[counter-end-play-read].stage" },
+        { "exception where a person can be hurt", "exception-never", "gates[counter-end-play-read].mayExcept" },
     };
 
     [Theory]
@@ -90,10 +108,38 @@ public class FamilyCheckTests
         "template gone" => s_sound with { Pairings = s_sound.Pairings.SetItem(0, s_sound.Pairings[0] with { Template = "gone" }) },
         "limits of another dimension" => ChangedRunout(new Limits(null, new Real(1, Dimension.Angle), null, FamilyBuilder.Invented)),
         "no source" => ChangedRunout(Limits.AtMost(Length.Inches(0.002m), new Source(SourceKind.Judgement, " "))),
-        "nothing to inspect" => Changed(k => k with { Characteristics = [], Attributes = [], DamageClasses = [] }) with { Loops = [], Pairings = [], Causes = [], Tests = null, Operations = [], Damage = [], Meshes = [] },
+        "nothing to inspect" => Changed(k => k with { Characteristics = [], Attributes = [], DamageClasses = [] }) with { Loops = [], Pairings = [], Causes = [], Tests = null, Fasteners = null, Lubricants = null, Gates = null, Operations = [], Damage = [], Meshes = [] },
         "cut of a step of nothing" => s_sound with { Operations = s_sound.Operations.SetItem(0, s_sound.Operations[0] with { Effects = [s_sound.Operations[0].Effects[0] with { Step = Length.Zero }] }) },
+        "fasteners that hold nothing" => Tightened(f => f with { Positions = [] }),
+        "fasteners of a place that is gone" => Tightened(f => f with { Positions = ["gone"] }),
+        "no fasteners" => Tightened(f => f with { Quantity = 0 }),
+        "torque in newtons" => Tightened(f => f with { Torque = Limited(Dimension.Force, 20) }),
+        "torque of nothing" => Tightened(f => f with { Torque = Limited(Dimension.Torque, 0) }),
+        "torque from nowhere" => Tightened(f => f with { Torque = new Limits(new Real(20, Dimension.Torque), null, null, new Source(SourceKind.Judgement, " ")) }),
+        "turned on for ever" => Tightened(f => f with { Angle = Limited(Dimension.Angle, 7) }),
+        "fasteners twice" => s_sound with { Fasteners = [.. s_sound.Fasteners!, s_sound.Fasteners!.Single(f => f.Id == "cover-bolts")] },
+        "oil by weight" => Filled(l => l with { Quantity = Limited(Dimension.Mass, 1) }),
+        "a barrel of oil" => Filled(l => l with { Quantity = Limited(Dimension.Volume, 0.159) }),
+        "oil read when red hot" => Filled(l => l with { Temperature = Limited(Dimension.Temperature, 800) }),
+        "oil for nothing" => Filled(l => l with { Positions = [] }),
+        "gate on a clearance that is gone" => Gated(g => g with { Demand = new LoopRead("gone") }),
+        "gate on a clearance that nobody can read" => Gated(g => g with { Demand = new LoopRead(s_sound.Loops.First(l => l.Trial == TrialMethod.None).Id) }),
+        "gate on a test that is gone" => Gated(g => g with { Demand = new TestTried("gone") }),
+        "gate on a test after it was stripped" => Gated(g => g with { Demand = new TestTried(TestAt(TestStage.BeforeStripDown)) }),
+        "gate on a test before it is stripped" => Gated(g => g with { Demand = new TestTried(TestAt(TestStage.Teardown)), Stage = GateStage.PreStrip }),
+        "exception where a person can be hurt" => Gated(g => g with { Criticality = Criticality.SafetyCritical, MayExcept = true }),
         _ => throw new ArgumentOutOfRangeException(nameof(fault)),
     };
+
+    private static Family Tightened(Func<Fastener, Fastener> change) => s_sound with { Fasteners = [.. s_sound.Fasteners!.Select(f => f.Id == "cover-bolts" ? change(f) : f)] };
+
+    private static Family Filled(Func<Lubricant, Lubricant> change) => s_sound with { Lubricants = [.. s_sound.Lubricants!.Select(change)] };
+
+    private static Family Gated(Func<FamilyGate, FamilyGate> change) => s_sound with { Gates = [.. s_sound.Gates!.Select(g => g.Id == "counter-end-play-read" ? change(g) : g)] };
+
+    private static Limits Limited(Dimension dimension, double si) => new(new Real(si, dimension), null, null, FamilyBuilder.Invented);
+
+    private static string TestAt(TestStage stage) => s_sound.Tests!.First(t => t.Stage == stage).Id;
 
     private static Limits Window(decimal low, decimal high) => Limits.Between(Length.Inches(low), Length.Inches(high), FamilyBuilder.Invented);
 

@@ -30,11 +30,13 @@ internal static class DemoShop
     public static async Task Go(HttpClient http, string to)
     {
         await Ask(http, HttpMethod.Put, "/v1/policy", """
-            { "person": "Ada", "reason": "For a trial.", "exceptions": ["nothing-not-assessed", "nothing-open", "decided", "approval", "chosen-fitted", "as-built-readings"] }
+            { "person": "Ada", "reason": "For a trial.", "exceptions": ["nothing-not-assessed", "nothing-open", "decided", "approval", "chosen-fitted", "as-built-readings", "family-gates"] }
             """);
         for (var next = await Next(http); next is not null; next = (string)next["to"]! == to ? null : await Next(http))
         {
             await Decide(http, next);
+            foreach (var check in next["requirements"]!.AsArray().Where(r => !(bool)r!["met"]! && (string)r["requirement"]! == "family-tightened"))
+                await Sign(http, (string)check!["requirement"]!);
             var left = (await Next(http))!["requirements"]!.AsArray().Where(r => (bool)r!["mayLeave"]!)
                 .Select(r => $$"""{ "requirement": "{{r!["requirement"]}}", "reason": "A trial.", "person": "Bram" }""");
             await Post(http, "/v1/units/sl-1047/stages", $$"""{ "to": "{{next["to"]}}", "person": "Tove", "exceptions": [{{string.Join(", ", left)}}] }""");

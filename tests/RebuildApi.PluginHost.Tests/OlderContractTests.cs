@@ -11,7 +11,7 @@ public sealed class OlderContractTests : IDisposable
 {
     private readonly PluginBench _bench = new();
 
-    public static TheoryData<string> Versions => ["1.0"];
+    public static TheoryData<string> Versions => ["1.0", "1.1"];
 
     [Theory]
     [MemberData(nameof(Versions))]

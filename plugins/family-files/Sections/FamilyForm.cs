@@ -22,6 +22,9 @@ internal sealed class FamilyForm : ObjectForm<Family>
     private readonly Field<ImmutableArray<Symptom>> _symptoms;
     private readonly Field<ImmutableArray<Cause>> _causes;
     private readonly Field<ImmutableArray<DiagnosticTest>> _tests;
+    private readonly Field<ImmutableArray<Fastener>> _fasteners;
+    private readonly Field<ImmutableArray<Lubricant>> _lubricants;
+    private readonly Field<ImmutableArray<FamilyGate>> _gates;
     private readonly Field<ImmutableArray<Text>> _cautions;
     private readonly Field<ImmutableArray<GoldenCase>> _golden;
 
@@ -46,6 +49,9 @@ internal sealed class FamilyForm : ObjectForm<Family>
         _symptoms = Some("symptoms", new MapForm<Symptom>(new SymptomForm(), "ids such as growl"), "Complaints that an owner brings.");
         _causes = Some("causes", new MapForm<Cause>(new CauseForm(), "ids such as bearing-spalled"), "What may lie behind them.");
         _tests = Some("tests", new MapForm<DiagnosticTest>(new TestForm(), "ids such as engine-off-shift"), "What can be tried to tell causes apart.");
+        _fasteners = Some("fasteners", new MapForm<Fastener>(new FastenerForm(), "ids such as cover-bolts"), "What is tightened to what.");
+        _lubricants = Some("lubricants", new MapForm<Lubricant>(new LubricantForm(), "ids such as gearbox-oil"), "What is filled in or put on.");
+        _gates = Some("gates", new MapForm<FamilyGate>(new GateForm(), "ids such as float-read"), "What is wanted done before a gearbox leaves a stage.");
         _cautions = Some("cautions", new MapForm<Text>(new CautionForm(), "ids such as interlock"), "What can hurt a person or the gearbox whatever the work.");
         _golden = Some("golden", new MapForm<GoldenCase>(new GoldenForm(), "what each case shows, in words"), "Worked cases that the rules must reproduce.");
     }
@@ -61,6 +67,9 @@ internal sealed class FamilyForm : ObjectForm<Family>
             [.. got.Of(_golden).Select(g => g with { Snapshot = g.Snapshot with { Family = version } })])
         {
             Tests = got.Of(_tests) is { IsEmpty: false } tests ? tests : null,
+            Fasteners = got.Of(_fasteners) is { IsEmpty: false } fasteners ? fasteners : null,
+            Lubricants = got.Of(_lubricants) is { IsEmpty: false } lubricants ? lubricants : null,
+            Gates = got.Of(_gates) is { IsEmpty: false } gates ? gates : null,
         };
     }
 

@@ -27,6 +27,7 @@ internal static class FamilyWriter
         var shared = new SharedAttributes(f.Kinds);
         var parts = new PartWords(figures, sources, shared);
         var rules = new RuleWords(figures, sources);
+        var building = new BuildingWords(parts);
         return Map(
             ("family", Say(f.Version.Id)),
             ("version", Say(f.Version.SemVer)),
@@ -46,6 +47,9 @@ internal static class FamilyWriter
             ("symptoms", MapIf(f.Symptoms.Select(s => (s.Id, (Node?)ComplaintWords.Symptom(s))))),
             ("causes", MapIf(f.Causes.Select(c => (c.Id, (Node?)ComplaintWords.Cause(c, sources))))),
             ("tests", MapIf((f.Tests ?? []).Select(t => (t.Id, (Node?)ComplaintWords.Test(t, sources))))),
+            ("fasteners", MapIf((f.Fasteners ?? []).Select(x => (x.Id, (Node?)building.Fastener(x))))),
+            ("lubricants", MapIf((f.Lubricants ?? []).Select(l => (l.Id, (Node?)building.Lubricant(l))))),
+            ("gates", MapIf((f.Gates ?? []).Select(g => (g.Id, (Node?)BuildingWords.Gate(g))))),
             ("cautions", MapIf(f.Cautions.Select(c => (CautionId(c), (Node?)Words(c, "caution." + CautionId(c)))))),
             ("golden", Alike.Shortened(MapIf(f.Golden.Select(g => (g.Name, (Node?)CaseWords.Case(g, figures)))))));
     }
@@ -56,8 +60,7 @@ internal static class FamilyWriter
     {
         foreach (var section in family.EnumerateObject())
         {
-            var other = again.GetProperty(section.Name);
-            if (JsonElement.DeepEquals(section.Value, other))
+            if (again.TryGetProperty(section.Name, out var other) && JsonElement.DeepEquals(section.Value, other))
                 continue;
             var items = section.Value.ValueKind == JsonValueKind.Array && other.ValueKind == JsonValueKind.Array;
             var first = items ? section.Value.EnumerateArray().Zip(other.EnumerateArray()).FirstOrDefault(p => !JsonElement.DeepEquals(p.First, p.Second)).First : section.Value;

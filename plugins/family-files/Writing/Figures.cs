@@ -57,6 +57,7 @@ internal sealed class Figures(bool inches)
         Exact => inches && values.All(v => IsShortInInches(((Exact)v).Value)) ? "in" : "mm",
         Real { Dimension: Dimension.Angle } => values.All(v => Degrees(v.InSi) is not null) ? "deg" : "rad",
         Real { Dimension: Dimension.Temperature } => values.All(v => Celsius(v.InSi) is not null) ? "degC" : "K",
+        Real { Dimension: Dimension.Volume } => values.All(v => Litres(v.InSi) is not null) ? "L" : "m3",
         Real other => Values.Unit.All.First(u => u.Dimension == other.Dimension).Names[0],
         _ => throw new NotSupportedException($"A quantity of the kind {values[0].GetType().Name} can't be written."),
     };
@@ -66,11 +67,14 @@ internal sealed class Figures(bool inches)
         (Exact e, "in") => e.Value.InInches.ToString("0.000###", CultureInfo.InvariantCulture),
         (Exact e, _) => e.Value.InMillimetres.ToString("0.00####", CultureInfo.InvariantCulture),
         (_, "deg") => Degrees(value.InSi)!,
+        (_, "L") => Litres(value.InSi)!,
         (_, "degC") => Celsius(value.InSi)!,
         _ => value.InSi.ToString("R", CultureInfo.InvariantCulture),
     };
 
     private static string? Degrees(double radians) => Exactly(radians * 180 / Math.PI, d => d * Math.PI / 180, radians);
+
+    private static string? Litres(double cubicMetres) => Exactly(cubicMetres * 1000, l => l / 1000, cubicMetres);
 
     private static string? Celsius(double kelvin) => Exactly(kelvin - 273.15, c => c + 273.15, kelvin);
 

@@ -13,6 +13,8 @@ internal sealed class SourceNames
             .Concat(family.Positions.SelectMany(p => p.Overrides).SelectMany(o => new[] { o.New, o.Service }))
             .Concat(family.Loops.SelectMany(l => new[] { l.Window, l.Thermal?.ColdWindow, l.Thermal?.HotWindow }))
             .Concat(family.Operations.SelectMany(o => o.Effects).Select(e => e.Remaining))
+            .Concat((family.Fasteners ?? []).SelectMany(f => new[] { f.Torque, f.Angle }))
+            .Concat((family.Lubricants ?? []).SelectMany(l => new[] { l.Quantity, l.Temperature }))
             .Concat(family.Pairings.SelectMany(p => p.Cures).SelectMany(c => c.Steps).Select(s => s.Within))
             .OfType<Limits>().Select(l => l.Source)
             .Concat(family.Series.Select(s => s.Source)).Concat(family.Kinds.SelectMany(k => k.ToothSets).Select(t => t.Source)).ToList();

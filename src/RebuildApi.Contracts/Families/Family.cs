@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 
 namespace RebuildApi.Contracts;
 
@@ -44,4 +45,16 @@ public sealed record Family(
 {
     /// <summary>What can be tried to tell the causes apart; none when the family declares no test.</summary>
     public IReadOnlyList<DiagnosticTest>? Tests { get; init; }
+
+    /// <summary>What is tightened to what; none when the family declares nothing. Not written then, so that such a family keeps its hash. Since contract 1.2.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<Fastener>? Fasteners { get; init; }
+
+    /// <summary>What is filled in; none when the family declares nothing. Not written then. Since contract 1.2.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<Lubricant>? Lubricants { get; init; }
+
+    /// <summary>What it wants done before a gearbox leaves a stage; none when the family declares nothing. Not written then. Since contract 1.2.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<FamilyGate>? Gates { get; init; }
 }

@@ -32,4 +32,7 @@ public enum Dimension
 
     /// <summary>A plain number.</summary>
     Ratio,
+
+    /// <summary>Cubic metres. Since contract 1.2.</summary>
+    Volume,
 }

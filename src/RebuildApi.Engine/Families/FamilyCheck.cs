@@ -23,6 +23,7 @@ public static class FamilyCheck
             return report.All;
         ReferenceCheck.Run(family, report);
         LinkCheck.Run(family, report);
+        BuildCheck.Run(family, report);
         if (report.HasErrors)
             return report.All;
         PairingCheck.Run(family, report);

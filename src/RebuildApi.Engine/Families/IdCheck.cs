@@ -39,6 +39,9 @@ internal static class IdCheck
         ("symptoms", f.Symptoms.Select(x => x.Id)),
         ("causes", f.Causes.Select(x => x.Id)),
         ("tests", (f.Tests ?? []).Select(x => x.Id)),
+        ("fasteners", (f.Fasteners ?? []).Select(x => x.Id)),
+        ("lubricants", (f.Lubricants ?? []).Select(x => x.Id)),
+        ("gates", (f.Gates ?? []).Select(x => x.Id)),
     ];
 
     private static void List(string list, IReadOnlyList<string> ids, FamilyReport report, Func<string, bool>? isGood = null)

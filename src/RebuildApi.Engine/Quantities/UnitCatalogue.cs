@@ -40,6 +40,11 @@ public static class UnitCatalogue
         Masses("kg", "kg", ["kilogram"], MassUnit.Kilogram),
         Masses("[lb_av]", "lb", ["pound"], MassUnit.Pound),
         Masses("[oz_av]", "oz", ["ounce"], MassUnit.Ounce),
+        Volumes("L", "L", ["l", "litre", "liter"], VolumeUnit.Liter),
+        Volumes("mL", "mL", ["ml", "millilitre", "milliliter"], VolumeUnit.Milliliter),
+        Volumes("m3", "m³", [], VolumeUnit.CubicMeter),
+        Volumes("[pt_us]", "US pt", ["pt", "pint"], VolumeUnit.UsPint),
+        Volumes("[qt_us]", "US qt", ["qt", "quart"], VolumeUnit.UsQuart),
         Temperatures("Cel", "°C", ["C", "degC"], TemperatureUnit.DegreeCelsius),
         Temperatures("[degF]", "°F", ["F", "degF"], TemperatureUnit.DegreeFahrenheit),
         Temperatures("K", "K", ["kelvin"], TemperatureUnit.Kelvin),
@@ -69,6 +74,9 @@ public static class UnitCatalogue
 
     private static RealUnit Masses(string ucum, string symbol, ImmutableArray<string> words, MassUnit unit) =>
         new(ucum, symbol, words, Dimension.Mass, x => Mass.From(x, unit).Kilograms, x => Mass.FromKilograms(x).As(unit));
+
+    private static RealUnit Volumes(string ucum, string symbol, ImmutableArray<string> words, VolumeUnit unit) =>
+        new(ucum, symbol, words, Dimension.Volume, x => Volume.From(x, unit).CubicMeters, x => Volume.FromCubicMeters(x).As(unit));
 
     private static RealUnit Temperatures(string ucum, string symbol, ImmutableArray<string> words, TemperatureUnit unit) =>
         new(ucum, symbol, words, Dimension.Temperature, x => Temperature.From(x, unit).Kelvins, x => Temperature.FromKelvins(x).As(unit));

@@ -30,9 +30,8 @@ public sealed class PolicyIntake(FamilyBook families)
     /// <summary>The requirements that may be left out over a signature; null when none may.</summary>
     public static ImmutableArray<string>? Exceptions(PolicyRequest sent, Complaints complaints)
     {
-        var allowed = Gates.All.Values.Where(r => r.Leave == Leave.Exception).Select(r => r.Id).Order(StringComparer.Ordinal).ToArray();
-        foreach (var (id, i) in (sent.Exceptions ?? []).Select((e, i) => (e, i)).Where(x => !allowed.Contains(x.e)))
-            complaints.AddUnknown(Pointer.Entry("/exceptions", i), FieldProblems.NotAllowed, $"There is no exception to {id}.", id, allowed);
+        foreach (var (id, i) in (sent.Exceptions ?? []).Select((e, i) => (e, i)).Where(x => !Gates.Exceptable.Contains(x.e)))
+            complaints.AddUnknown(Pointer.Entry("/exceptions", i), FieldProblems.NotAllowed, $"There is no exception to {id}.", id, Gates.Exceptable);
         return sent.Exceptions is { IsEmpty: false } given ? [.. given.Distinct(StringComparer.Ordinal)] : null;
     }
 

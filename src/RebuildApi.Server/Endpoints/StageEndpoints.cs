@@ -1,3 +1,4 @@
+using RebuildApi.Engine.Snapshots;
 using RebuildApi.Server.Composition;
 using RebuildApi.Server.Composition.Stages;
 using RebuildApi.Server.Errors;
@@ -26,8 +27,8 @@ public static class StageEndpoints
                 { "to": "pre-strip", "person": "Ada", "note": "Came in a box.", "notAvailable": [{ "requirement": "complaint", "reason": "Bought as a core." }] }
                 """);
         group.Make("/units/{unit}/sign-offs", Sign, "addSignOff", "Sign for a check of the whole gearbox",
-                "Records who tried the interlock or the function and what came of it. It counts for what is fitted now: once anything is changed, it is to be tried again.")
-            .Fails(Problems.UnknownUnit, Problems.InvalidContent, Problems.DuplicateId)
+                "Records who tried the interlock, the function or a check that the family asks for, and what came of it. It counts for what is fitted now: once anything is changed, it is to be tried again.")
+            .Fails(Problems.UnknownUnit, Problems.InvalidContent, Problems.DuplicateId, Problems.RulesUnavailable)
             .Example("""{ "check": "interlock", "passed": true, "person": "Ada", "bench": "bench-1" }""");
         group.List<ListOf<SignOffWire>>("/units/{unit}/sign-offs", SignOffs, "listSignOffs", "List what was signed for", "Every sign-off of a unit. Never edited; of several of one check the newest counts.")
             .Fails(Problems.UnknownUnit);
@@ -38,17 +39,27 @@ public static class StageEndpoints
     private static async Task<CreatedAnswer<PassingWire>> Go(string unit, Body<StageRequest> body, StageDesk desk, CancellationToken cancellation) =>
         new(await desk.Go(unit, body, cancellation), body.Request.DryRun);
 
-    private static async Task<CreatedAnswer<SignOffWire>> Sign(string unit, Body<SignOffRequest> body, Bench bench, CancellationToken cancellation)
+    private static async Task<CreatedAnswer<SignOffWire>> Sign(string unit, Body<SignOffRequest> body, Bench bench, FamilyBook families, CancellationToken cancellation)
     {
         var sent = body.Value;
         var answer = await bench.Store.Write(body.Request, session =>
         {
             var file = session.File(unit) ?? throw Bench.Unknown();
+            if (!SignedChecks.All.Contains(sent.Check))
+                RequireCheck(sent.Check, families.RequirePinned(file.Unit.Family));
             var signed = session.Put(
                 new SignOff(sent.Id ?? bench.Ids.Next(), unit, sent.Check, sent.Passed, sent.Person, sent.Bench, bench.Time.GetUtcNow(), sent.Note, Build.Sha256(file)), null);
             return Answer.Created($"/v1/units/{unit}/sign-offs", SignOffWire.From(signed));
         }, cancellation);
         return new(answer, body.Request.DryRun);
+    }
+
+    private static void RequireCheck(string check, FamilyIndex family)
+    {
+        if (FamilyGates.Checks(family) is var known && known.Contains(check))
+            return;
+        const string Words = "Nobody signs for that at this unit.";
+        throw new ProblemException(Problems.InvalidContent, Words, [new FieldError("/check", FieldProblems.NotAllowed.Code, Words, check, known)]);
     }
 
     private static async Task<Listing<SignOffWire, ListOf<SignOffWire>>> SignOffs(string unit, Bench bench, CancellationToken cancellation)

@@ -25,6 +25,9 @@ public sealed class PageWords(string language, FrozenDictionary<string, string> 
     public string this[string key, params (string Name, string Value)[] with] =>
         with.Aggregate(words[key], (text, w) => text.Replace("{" + w.Name + "}", w.Value, StringComparison.Ordinal));
 
+    /// <summary>The words of a key that may stand for something of a family that is gone.</summary>
+    public string Or(string key, string otherwise) => words.GetValueOrDefault(key) ?? otherwise;
+
     /// <summary>An outcome by word and, through its class, by shape and colour.</summary>
     public string Outcome<T>(T outcome)
         where T : struct, Enum => $"<span class=\"o o-{Kebab.Of(outcome)}\">{Page.Safe(this["o." + Kebab.Of(outcome)])}</span>";

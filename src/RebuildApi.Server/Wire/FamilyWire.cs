@@ -43,6 +43,9 @@ public sealed record FamilySummaryWire(
 /// <param name="Sets">Parts that stay together.</param>
 /// <param name="Meshes">Which gears run with which.</param>
 /// <param name="Symptoms">Complaints an owner brings.</param>
+/// <param name="Tightening">What is tightened to what; the maker's data stands before it.</param>
+/// <param name="Lubricants">What is filled in; the maker's data stands before it.</param>
+/// <param name="Gates">What the family wants done before a gearbox leaves a stage.</param>
 public sealed record FamilyWire(
     string Id,
     string Version,
@@ -57,7 +60,10 @@ public sealed record FamilyWire(
     ImmutableArray<PairingRuleWire> Pairings,
     ImmutableArray<SetWire> Sets,
     ImmutableArray<MeshWire> Meshes,
-    ImmutableArray<SymptomWire> Symptoms)
+    ImmutableArray<SymptomWire> Symptoms,
+    ImmutableArray<FastenerWire> Tightening,
+    ImmutableArray<LubricantWire> Lubricants,
+    ImmutableArray<FamilyGateWire> Gates)
 {
     /// <summary>From the engine's index.</summary>
     public static FamilyWire From(FamilyIndex index, Display show)
@@ -77,7 +83,10 @@ public sealed record FamilyWire(
             [.. family.Pairings.Select(p => PairingRuleWire.From(p, show))],
             [.. family.Sets.Select(s => new SetWire(s.Id, s.Positions, s.Bond))],
             [.. family.Meshes.Select(m => new MeshWire(m.Id, m.Driver, m.Driven, m.CentreDistance.ToString(), m.Gears))],
-            [.. family.Symptoms.Select(s => new SymptomWire(s.Id, show.Words(s.Name), s.Gears))]);
+            [.. family.Symptoms.Select(s => new SymptomWire(s.Id, show.Words(s.Name), s.Gears))],
+            FastenerWire.All(family, show),
+            LubricantWire.All(family, show),
+            FamilyGateWire.All(family, show));
     }
 }
 

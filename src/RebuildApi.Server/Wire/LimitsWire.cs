@@ -1,4 +1,5 @@
 using RebuildApi.Contracts;
+using RebuildApi.Engine.Quantities;
 
 namespace RebuildApi.Server.Wire;
 
@@ -13,6 +14,17 @@ public sealed record LimitsWire(QuantityWire? Low, QuantityWire? High, QuantityW
     public static LimitsWire? From(Limits? limits, Display show) => limits is null
         ? null
         : new(show.OfMaybe(limits.Low), show.OfMaybe(limits.High), show.OfMaybe(limits.Target), SourceWire.From(limits.Source));
+
+    /// <summary>From the contract, in one unit whatever was asked for. Not for lengths.</summary>
+    public static LimitsWire? In(Limits? limits, string unit)
+    {
+        if (limits is null)
+            return null;
+        var of = (RealUnit)UnitCatalogue.Find(unit, (limits.Low ?? limits.High)!.Kind)!;
+        return new(Of(limits.Low), Of(limits.High), Of(limits.Target), SourceWire.From(limits.Source));
+
+        QuantityWire? Of(Quantity? end) => end is null ? null : Display.In(of.FromSi(end.InSi), of.Symbol);
+    }
 }
 
 /// <summary>Where a number comes from.</summary>

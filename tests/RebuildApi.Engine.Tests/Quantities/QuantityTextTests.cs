@@ -57,6 +57,10 @@ public sealed class QuantityTextTests
     [InlineData("kgf·m", Dimension.Torque, 9.80665)]
     [InlineData("ozf·in", Dimension.Torque, 0.00706155181422604)]
     [InlineData("lb", Dimension.Mass, 0.45359237)]
+    [InlineData("L", Dimension.Volume, 1e-3)]
+    [InlineData("mL", Dimension.Volume, 1e-6)]
+    [InlineData("US pt", Dimension.Volume, 4.73176473e-4)]
+    [InlineData("US qt", Dimension.Volume, 9.46352946e-4)]
     [InlineData("°", Dimension.Angle, Math.PI / 180)]
     public void Conversion_factors_are_those_of_NIST_SP_811(string unit, Dimension dimension, double factor) =>
         Assert.Equal(factor, QuantityText.Read("1", unit, dimension).Quantity!.InSi, factor * 1e-12);

@@ -13,7 +13,7 @@ namespace RebuildApi.Families.Tests;
 internal sealed class NumberProbes
 {
     private readonly ImmutableArray<Question> _parts, _clearances, _pairings, _pieces;
-    private readonly Question _doubts, _sheet, _selection;
+    private readonly Question _doubts, _sheet, _selection, _building;
     private readonly CutProbe _cuts;
     private readonly WorkProbe _work;
     private readonly Family _family;
@@ -29,6 +29,7 @@ internal sealed class NumberProbes
         _doubts = new Question(family, new DoubtProbe(family).Ask);
         _cuts = new CutProbe(sound);
         _sheet = new Question(family, f => Said.Of(new Sheet(new FamilyIndex(f), Display.For(null)).Rows().Select(r => (r.Position, r.Id, r.Readings))));
+        _building = new Question(family, f => Said.Of((FastenerWire.All(f, Display.For(null)), LubricantWire.All(f, Display.For(null)))));
         _work = new WorkProbe(sound, _cuts);
         _selection = new Question(family, f => Said.Of(UnitSelector.Solve(
             new EstimateBook(new UnitView(ProbeUnits.Emptied(sound).Snapshot, new FamilyIndex(f))), new SelectionRequest())));
@@ -49,6 +50,7 @@ internal sealed class NumberProbes
         "positions" when path[^1] is "stripOrder" or "quantity" => [.. _parts, _sheet],
         "loops" or "materials" => [.. _clearances, .. _parts, _selection],
         "pairings" => _pairings,
+        "fasteners" or "lubricants" => [_building],
         _ => path.Contains("toothSets") ? _pairings : [.. _parts, _doubts, .. _clearances, .. _pairings],
     };
 

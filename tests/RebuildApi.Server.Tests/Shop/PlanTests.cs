@@ -30,6 +30,13 @@ public sealed class PlanTests
         Assert.Equal(kit["picks"]!.AsArray().Select(p => (string)p!["stock"]!).Order(), kept["items"]!.AsArray().Select(r => (string)r!["stock"]!).Order());
         Assert.All(kit["picks"]!.AsArray(), p => Assert.Equal(0, (int)p!["short"]!));
         Assert.All(kit["assembly"]!.AsArray().Where(a => ((string)a!["position"]!).StartsWith("snap-ring-", StringComparison.Ordinal)), a => Assert.Single(a!["pieces"]!.AsArray()));
+        Assert.Equal(["cover-bolts"], kit["assembly"]!.AsArray().Single(a => (string)a!["position"]! == "shift-cover")!["heldBy"]!.AsArray().Select(h => (string)h!));
+        Assert.Equal((4, 1), (kit["tightening"]!.AsArray().Count, kit["lubricants"]!.AsArray().Count));
+        var sheet = System.Net.WebUtility.HtmlDecode(await http.GetStringAsync("/units/sl-1047/assembly"));
+        // 18 to 22 N·m by 1.355 818 N·m for a lbf·ft (NIST SP 811 B.8): 13.276 to 16.226, rounded inwards.
+        Assert.Contains("18 … 22 N·m (13.3 … 16.2 ft·lbf)", sheet, StringComparison.Ordinal);
+        Assert.Contains("invented, never for a real gearbox", sheet, StringComparison.Ordinal);
+        Assert.Contains("1.7 … 1.9 L (1.8 … 2 US qt)", sheet, StringComparison.Ordinal);
         Assert.Contains("vendor,part", await http.GetStringAsync(Unit + "/kit/orders.csv"), StringComparison.Ordinal);
 
         var quote = await http.Make(Unit + "/quote", """{ "person": "Wren" }""");

@@ -28,7 +28,7 @@ internal static class Gatekeeper
     public static async Task AllowExceptions(this HttpClient http)
     {
         using var answer = await http.Send(HttpMethod.Put, "/v1/policy", """
-            { "person": "Ada", "reason": "For a trial.", "exceptions": ["nothing-not-assessed", "nothing-open", "decided", "approval", "chosen-fitted", "as-built-readings"] }
+            { "person": "Ada", "reason": "For a trial.", "exceptions": ["nothing-not-assessed", "nothing-open", "decided", "approval", "chosen-fitted", "as-built-readings", "family-gates"] }
             """, ("If-Match", "*"));
         Assert.True(answer.IsSuccessStatusCode, await answer.Content.ReadAsStringAsync());
     }

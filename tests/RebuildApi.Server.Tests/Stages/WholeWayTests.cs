@@ -20,6 +20,9 @@ public sealed class WholeWayTests
             await http.PassWithExceptions(Unit);
         await Sign(http, 1, "interlock", passed: true);
         await Decide(http, "before");
+        using var untightened = await http.Go(Unit, "final-test");
+        Assert.Contains("requirement/family-tightened", (await untightened.Problem()).Unmet());
+        await Sign(http, 5, "family-tightened", passed: true);
         await http.PassWithExceptions(Unit);
 
         await Decide(http, "after");
@@ -32,6 +35,7 @@ public sealed class WholeWayTests
         var last = await http.PassWithExceptions(Unit);
         Assert.Equal(("handed-over", "met"), ((string)last["to"]!, (string)last["gate"]!.AsArray().Single(g => (string)g!["requirement"]! == "safety-signed")!["state"]!));
         var left = (await http.Read($"/v1/units/{Unit}/stages"))["leftOut"]!.AsArray();
+        Assert.Contains(left, l => (string)l!["requirement"]! == "family-counter-end-play-read" && (string)l["state"]! == "excepted" && (string)l["person"]! == "Bram");
         Assert.Contains(left, l => (string)l!["requirement"]! == "approval" && (string)l["person"]! == "Bram");
     }
 

@@ -28,6 +28,8 @@ public sealed class KitSheet(KeptPlan plan, FamilyIndex family, Display show)
         [.. plan.Lines.Where(l => l.Stock is not null).Select(l => Pick(l, stock, reservations, now))],
         _answer.Work,
         [.. _answer.Lines.Select(Assembly)],
+        FastenerWire.All(family.Family, show),
+        LubricantWire.All(family.Family, show),
         _answer.Conditions,
         _answer.Cautions);
 
@@ -50,7 +52,9 @@ public sealed class KitSheet(KeptPlan plan, FamilyIndex family, Display show)
             line.Stock!, item?.Bin, line.Text, (int)line.Quantity, line.Positions, own.Length == 0 ? null : own.Min(r => r.Until), Math.Max(0, (int)line.Quantity - free));
     }
 
-    private AssemblyWire Assembly(PlanLineWire line) => new(line.Position, line.Name, line.Candidate, line.Disposition, [.. line.Members.Select((m, i) => Piece(line, m, i))]);
+    private AssemblyWire Assembly(PlanLineWire line) => new(
+        line.Position, line.Name, line.Candidate, line.Disposition, [.. line.Members.Select((m, i) => Piece(line, m, i))],
+        [.. (family.Family.Fasteners ?? []).Where(f => f.Positions.Contains(line.Position)).Select(f => f.Id)]);
 
     private PieceWire Piece(PlanLineWire line, string member, int i)
     {

@@ -14,6 +14,8 @@ public static class KitWorkbook
         WorkbookSheet.Of("Ask for", kit.ToAskFor),
         WorkbookSheet.Of("Work", kit.Work),
         WorkbookSheet.Of("Assembly", kit.Assembly),
+        WorkbookSheet.Of("Tightening", kit.Tightening),
+        WorkbookSheet.Of("Oil", kit.Lubricants),
         WorkbookSheet.Of("Conditions", kit.Conditions),
         WorkbookSheet.Of("Cautions", kit.Cautions.Select(c => new CautionRow(c))));
 

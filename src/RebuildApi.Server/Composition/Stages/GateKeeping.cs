@@ -16,8 +16,12 @@ public static class GateKeeping
         var complaints = new Complaints();
         var left = Left(gate, sent, complaints);
         complaints.ThrowIfAny(Problems.InvalidContent);
-        foreach (var held in gate.Where(h => !h.IsMet && !left.ContainsKey(h.Of.Id)))
-            Complain(held, complaints);
+        var missing = gate.Where(h => !h.IsMet && !left.ContainsKey(h.Of.Id)).ToArray();
+        // A list of complaints is cut at some length: each requirement is named before any of them is told in full.
+        foreach (var held in missing)
+            Complain(held, held.Unmet[0], complaints);
+        foreach (var (held, unmet) in missing.SelectMany(h => h.Unmet.Skip(1), (h, u) => (h, u)))
+            Complain(held, unmet, complaints);
         complaints.ThrowIfAny(Problems.GateNotMet);
         return [.. gate.Select(h => Answer(h, left.GetValueOrDefault(h.Of.Id)))];
     }
@@ -51,11 +55,8 @@ public static class GateKeeping
         : held.Of.Leave == Leave.Exception ? "The shop's policy allows no exception here."
         : "There is no exception to this.";
 
-    private static void Complain(Held held, Complaints complaints)
-    {
-        foreach (var unmet in held.Unmet)
-            complaints.Add($"requirement/{held.Of.Id}", FieldProblems.UnmetRequirement, unmet.Words, unmet.Subject, null, unmet.Fix);
-    }
+    private static void Complain(Held held, Unmet unmet, Complaints complaints) =>
+        complaints.Add($"requirement/{held.Of.Id}", FieldProblems.UnmetRequirement, unmet.Words, unmet.Subject, null, unmet.Fix);
 
     private static GateAnswer Answer(Held held, LeftOut? left) => left is null
         ? new(held.Of.Id, "met", null, null, [])

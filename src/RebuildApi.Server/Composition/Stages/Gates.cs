@@ -23,9 +23,13 @@ public static class Gates
     public static FrozenDictionary<string, Requirement> All { get; } =
         OutOf.Values.SelectMany(r => r).DistinctBy(r => r.Id).ToFrozenDictionary(r => r.Id, StringComparer.Ordinal);
 
-    /// <summary>The gate out of the stage where a unit is, held against it; empty where no gate leads on.</summary>
+    /// <summary>What the shop's policy may allow exceptions to.</summary>
+    public static ImmutableArray<string> Exceptable { get; } =
+        [.. All.Values.Where(r => r.Leave == Leave.Exception).Select(r => r.Id).Append(FamilyGates.PolicyWord).Order(StringComparer.Ordinal)];
+
+    /// <summary>The gate out of the stage where a unit is, held against it: what every unit needs, then what its family wants. Empty where no gate leads on.</summary>
     public static ImmutableArray<Held> Hold(GateFacts facts) =>
-        [.. OutOf.GetValueOrDefault(facts.File.Unit.Stage, []).Select(r => Hold(r, facts))];
+        [.. OutOf.GetValueOrDefault(facts.File.Unit.Stage, []).Concat(FamilyGates.OutOf(facts.File.Unit.Stage, facts.Judged.Family)).Select(r => Hold(r, facts))];
 
     private static Held Hold(Requirement requirement, GateFacts facts)
     {
@@ -36,7 +40,7 @@ public static class Gates
     private static bool MayLeave(Requirement requirement, ImmutableArray<Unmet> unmet, PolicyEdition policy) => requirement.Leave switch
     {
         Leave.NotAvailable => true,
-        Leave.Exception => (policy.MayExcept ?? []).Contains(requirement.Id) && !unmet.Any(u => u.IsSafety),
+        Leave.Exception => (policy.MayExcept ?? []).Contains(requirement.PolicyWord) && !unmet.Any(u => u.IsSafety),
         _ => false,
     };
 }

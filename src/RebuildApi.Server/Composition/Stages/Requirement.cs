@@ -7,7 +7,14 @@ namespace RebuildApi.Server.Composition.Stages;
 /// <param name="Name">What a person calls it.</param>
 /// <param name="Leave">Whether a unit may ever go on without it.</param>
 /// <param name="Find">What is not there; empty when it is met.</param>
-public sealed record Requirement(string Id, string Name, Leave Leave, Func<GateFacts, IEnumerable<Unmet>> Find);
+public sealed record Requirement(string Id, string Name, Leave Leave, Func<GateFacts, IEnumerable<Unmet>> Find)
+{
+    /// <summary>The word by which the shop's policy allows an exception to it.</summary>
+    public string PolicyWord { get; init; } = Id;
+
+    /// <summary>Why the family asks for it; none for what every unit needs.</summary>
+    public string? Reason { get; init; }
+}
 
 /// <summary>One thing that a requirement misses.</summary>
 /// <param name="Subject">What it is about: a part, a characteristic, a clearance, a pairing; none when it is about the unit.</param>

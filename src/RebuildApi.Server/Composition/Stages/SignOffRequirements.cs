@@ -23,14 +23,15 @@ public static class SignOffRequirements
             "Mend it and read it again, or have a named person decide: POST to /decisions of the unit.", true));
     });
 
-    private static IEnumerable<Unmet> Signed(GateFacts facts, string check, string how)
+    /// <summary>What is missing for a check to be signed for: on the gearbox as it is built now.</summary>
+    internal static IEnumerable<Unmet> Signed(GateFacts facts, string check, string how, bool isSafety = true)
     {
         var fix = $"{how} POST to /sign-offs of the unit with check {check}.";
         var since = facts.Since(UnitStages.Assembly);
         var newest = facts.SignOffs.LastOrDefault(s => s.Check == check);
-        return newest is null || newest.Time < since ? [new(check, $"Nobody has signed for {check} since it went together.", fix, true)]
-            : !newest.Passed ? [new(check, $"{check} failed when {newest.Person} tried it.", "Mend what was wrong. " + fix, true)]
-            : newest.BuildSha256 != Build.Sha256(facts.File) ? [new(check, $"Something was fitted or taken out after {newest.Person} signed for {check}.", fix, true)]
+        return newest is null || newest.Time < since ? [new(check, $"Nobody has signed for {check} since it went together.", fix, isSafety)]
+            : !newest.Passed ? [new(check, $"{check} failed when {newest.Person} tried it.", "Mend what was wrong. " + fix, isSafety)]
+            : newest.BuildSha256 != Build.Sha256(facts.File) ? [new(check, $"Something was fitted or taken out after {newest.Person} signed for {check}.", fix, isSafety)]
             : [];
     }
 }

@@ -31,7 +31,7 @@ public sealed class StageSheet(Bench bench, Judging judging)
 
     private static RequirementWire Requirement(Held held) => new(
         held.Of.Id, held.Of.Name, held.IsMet, Kebab.Of(held.Of.Leave), !held.IsMet && held.MayLeave,
-        [.. held.Unmet.Select(u => new UnmetWire(u.Subject, u.Words, u.Fix, u.IsSafety))]);
+        [.. held.Unmet.Select(u => new UnmetWire(u.Subject, u.Words, u.Fix, u.IsSafety))], held.Of.Reason);
 
     private static StageWire Stage(string stage, string here, ImmutableArray<StagePassing> passings)
     {

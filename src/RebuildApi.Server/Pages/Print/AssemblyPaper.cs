@@ -27,6 +27,7 @@ public sealed class AssemblyPaper(Judged judged, PlanWire? plan, DateTimeOffset 
         new Grid(
             PaperHead.Columns(w, ("assembly.clearance", 2.4), ("assembly.window", 1.8), ("assembly.piece", 3.4), ("assembly.found", 1.6)),
             [.. judged.Answers.Clearances.Select(ToBuild)], w["record.none"]),
+        .. new BuildingLists(judged.Family, w).Write(),
         new Heading(w["assembly.pairings"]),
         Pairings(),
         _head.Sign("record.builder", "record.checker"),

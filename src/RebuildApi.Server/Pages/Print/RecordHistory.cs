@@ -9,6 +9,7 @@ namespace RebuildApi.Server.Pages;
 /// <summary>The part of a record that tells who signed for what, what was left out and on whose word, and which judgement was relied on.</summary>
 public sealed class RecordHistory(Judged judged, RecordFacts facts, Spoken named, PageWords w)
 {
+    private readonly GateWords _gates = new(judged.Family, w);
     private readonly string _build = Build.Sha256(judged.File);
 
     /// <summary>Its blocks.</summary>
@@ -32,13 +33,13 @@ public sealed class RecordHistory(Judged judged, RecordFacts facts, Spoken named
 
     private Row Signed(SignOff s) => new(
     [
-        new Cell(w["check." + s.Check]),
+        new Cell(_gates.Check(s.Check)),
         !s.Passed ? new Cell(w["sign.failed"], "nonconforming") : s.BuildSha256 == _build ? new Cell(w["sign.passed"], "conforming") : new Cell(w["sign.stale"], "inconclusive"),
         new Cell($"{s.Person}, {s.Bench}"), new Cell(PaperHead.Minute(s.Time)), new Cell(s.Note ?? ""),
     ]);
 
     private Row Left(GateAnswer g, StagePassing p) => Row.Of(
-        w["gate." + g.Requirement], (g.State == "excepted" ? w["record.excepted"] : w["record.not-available"]) + " " + g.Reason, g.Person ?? p.Person, PaperHead.Minute(p.Time),
+        _gates.Requirement(g.Requirement), (g.State == "excepted" ? w["record.excepted"] : w["record.not-available"]) + " " + g.Reason, g.Person ?? p.Person, PaperHead.Minute(p.Time),
         string.Join(", ", g.Left.Select(named.Subject)));
 
     // The papers are made from what stands now; whether that is what was relied on is told by the hashes.

@@ -6,7 +6,7 @@ using RebuildApi.Storage;
 namespace RebuildApi.Server.Pages;
 
 /// <summary>Where a gearbox is on its way, what its next gate still wants, and the forms that move it on, back or away.</summary>
-public sealed class StageSection(StagesWire stages, Spoken named, PageWords w)
+public sealed class StageSection(StagesWire stages, Spoken named, GateWords gates, PageWords w)
 {
     private const int MostSubjects = 6;
 
@@ -25,7 +25,7 @@ public sealed class StageSection(StagesWire stages, Spoken named, PageWords w)
         return $"<li class=\"{step.State}\"{(step.State == "here" ? " aria-current=\"step\"" : "")}><span>{Page.Safe(w["stage." + step.Stage])}</span>{who}</li>";
     }
 
-    private string LeftOut(LeftOutWire left) => $"<li><span class=\"o o-conditional\">{Page.Safe(w["unit.left-out", ("what", w["gate." + left.Requirement]), ("reason", left.Reason ?? ""), ("person", left.Person ?? "")])}</span></li>";
+    private string LeftOut(LeftOutWire left) => $"<li><span class=\"o o-conditional\">{Page.Safe(w["unit.left-out", ("what", gates.Requirement(left.Requirement)), ("reason", left.Reason ?? ""), ("person", left.Person ?? "")])}</span></li>";
 
     private string Gate(GateWire gate)
     {
@@ -41,10 +41,10 @@ public sealed class StageSection(StagesWire stages, Spoken named, PageWords w)
 
     private string Requirement(RequirementWire asked)
     {
-        var name = Page.Safe(w["gate." + asked.Requirement]);
+        var name = Page.Safe(gates.Requirement(asked.Requirement));
         return asked.Met
             ? $"<li><span class=\"o o-conforming\">{name}</span></li>"
-            : $"<li><span class=\"o o-nonconforming\">{name}</span> {Page.Safe(w["fix." + asked.Requirement])}{Subjects(asked)}{(asked.MayLeave ? Leave(asked) : "")}</li>";
+            : $"<li><span class=\"o o-nonconforming\">{name}</span> {Page.Safe(gates.Fix(asked.Requirement))}{Subjects(asked)}{(asked.MayLeave ? Leave(asked) : "")}</li>";
     }
 
     private string Subjects(RequirementWire asked)

@@ -26,12 +26,13 @@ public static class UnitPage
             return new Frame(w, title, "bench", $"<p class=\"note\">{Page.Safe(w["bench.rules", ("why", why)])}</p>");
         var judged = judging.Judge(file);
         var named = new Spoken(judged.Family, w.Language);
+        var gates = new GateWords(judged.Family, w);
         return new Frame(w, title, "bench", $"""
             <p id="changed" class="note" role="status" hidden>{Page.Safe(w["unit.changed"])} <a href="/units/{file.Unit.Id}">{Page.Safe(w["unit.reload"])}</a></p>
             {Head(judged, w)}
             {Who(w)}
-            {new StageSection(await stages.Of(unit, cancellation), named, w).Write()}
-            {new SignOffSection(file, await bench.Store.All<SignOff>(new ShopFilter(unit), cancellation), w).Write()}
+            {new StageSection(await stages.Of(unit, cancellation), named, gates, w).Write()}
+            {new SignOffSection(file, await bench.Store.All<SignOff>(new ShopFilter(unit), cancellation), gates, w).Write()}
             <h2>{Page.Safe(w["unit.blocks"])}</h2>{Blocks(judged, named, w)}
             <h2>{Page.Safe(w["unit.plan"])}</h2>{await plans.Of(judged, w, cancellation)}
             <h2>{Page.Safe(w["unit.clearances"])}</h2>{string.Concat(Worst(judged).Select((c, i) => Clearance(c, judged, i < MostDrawings && c.Combined.Value is not null, named, w)))}

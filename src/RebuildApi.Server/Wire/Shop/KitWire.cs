@@ -12,6 +12,8 @@ namespace RebuildApi.Server.Wire.Shop;
 /// <param name="Picks">What to take from the shelf, before anything is ordered.</param>
 /// <param name="Work">The work in order, with minutes, datums, cautions, and what must be read again before a part goes on.</param>
 /// <param name="Assembly">What goes where, with the ring or shim for each place.</param>
+/// <param name="Tightening">What is tightened to what; the maker's data stands before it.</param>
+/// <param name="Lubricants">What is filled in; the maker's data stands before it.</param>
 /// <param name="Conditions">What must still be read, looked at or agreed before the plan holds.</param>
 /// <param name="Cautions">What can hurt a person or the gearbox, and what stands before this answer.</param>
 public sealed record KitWire(
@@ -23,6 +25,8 @@ public sealed record KitWire(
     ImmutableArray<PickWire> Picks,
     ImmutableArray<PlanWorkWire> Work,
     ImmutableArray<AssemblyWire> Assembly,
+    ImmutableArray<FastenerWire> Tightening,
+    ImmutableArray<LubricantWire> Lubricants,
     ImmutableArray<PlanConditionWire> Conditions,
     ImmutableArray<string> Cautions);
 
@@ -78,7 +82,8 @@ public sealed record PickWire(string Stock, string? Bin, string Name, int Quanti
 /// <param name="Fit">What goes in.</param>
 /// <param name="Disposition">Reuse, rework or replace.</param>
 /// <param name="Pieces">Rings, shims or washers, with the thickness of each.</param>
-public sealed record AssemblyWire(string Position, string Name, string Fit, string Disposition, ImmutableArray<PieceWire> Pieces);
+/// <param name="HeldBy">The lines of the tightening list that hold it.</param>
+public sealed record AssemblyWire(string Position, string Name, string Fit, string Disposition, ImmutableArray<PieceWire> Pieces, ImmutableArray<string> HeldBy);
 
 /// <summary>A ring, shim or washer.</summary>
 /// <param name="Member">What it is sold as.</param>

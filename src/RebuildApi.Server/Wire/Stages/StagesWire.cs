@@ -46,7 +46,8 @@ public sealed record GateWire(string To, bool Open, ImmutableArray<RequirementWi
 /// <param name="Leave"><c>never</c>, <c>not-available</c> with a reason, or <c>exception</c> over a signature.</param>
 /// <param name="MayLeave">Whether the unit may go on without it now.</param>
 /// <param name="Unmet">What is missing.</param>
-public sealed record RequirementWire(string Requirement, string Name, bool Met, string Leave, bool MayLeave, ImmutableArray<UnmetWire> Unmet);
+/// <param name="Reason">Why the family asks for it; absent for what every unit needs.</param>
+public sealed record RequirementWire(string Requirement, string Name, bool Met, string Leave, bool MayLeave, ImmutableArray<UnmetWire> Unmet, string? Reason);
 
 /// <summary>One thing that is missing.</summary>
 /// <param name="Subject">What it is about.</param>
