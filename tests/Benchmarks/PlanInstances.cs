@@ -7,8 +7,8 @@ namespace RebuildApi.Benchmarks;
 /// <summary>Invented plans and allocations of stated shapes, the same for the same seed.</summary>
 internal static class PlanInstances
 {
-    /// <summary>Sixty places, five candidates each at 1.00 to 100.00, and 150 pairings each of which forbids three combinations in ten.</summary>
-    public static PlanProblem SixtyByFive(int seed)
+    /// <summary>Sixty places, five candidates each at 1.00 to 100.00, and 150 pairings each of which forbids three combinations in ten, or so many.</summary>
+    public static PlanProblem SixtyByFive(int seed, int inTen = 3)
     {
         var random = new Random(seed);
         var pairs = new HashSet<(int, int)>();
@@ -21,7 +21,7 @@ internal static class PlanInstances
 
         return new PlanProblem(
             [.. Enumerable.Range(0, 60).Select(i => new PlanChoice($"place-{i}", [.. Enumerable.Range(0, 5).Select(_ => (long)random.Next(100, 10_001))]))],
-            [.. pairs.Order().Select((p, i) => new PlanTable($"pairing-{i}", [p.Item1, p.Item2], [.. Enumerable.Range(0, 25).Select(_ => random.Next(10) < 3 ? PlanTable.Forbidden : 0)]))],
+            [.. pairs.Order().Select((p, i) => new PlanTable($"pairing-{i}", [p.Item1, p.Item2], [.. Enumerable.Range(0, 25).Select(_ => random.Next(10) < inTen ? PlanTable.Forbidden : 0)]))],
             []);
     }
 

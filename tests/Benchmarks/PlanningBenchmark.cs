@@ -19,6 +19,7 @@ internal static class PlanningBenchmark
         for (var warmUp = 0; warmUp < 3; warmUp++)
             _ = (Ours(plans[warmUp]), PlanConstraintSolver.Cost(plans[warmUp]));
         Compare(output, "plans of 60 places x 5 candidates x 150 pairings", plans, Ours, PlanConstraintSolver.Cost);
+        NoPlanBenchmark.Run(output);
         var shelves = Enumerable.Range(1, 5).Select(seed => PlanInstances.Shelf(seed, 40, 2000, 20)).ToArray();
         for (var warmUp = 0; warmUp < 20; warmUp++)
             _ = Allocator.Allocate(shelves[warmUp % shelves.Length]);
@@ -49,7 +50,7 @@ internal static class PlanningBenchmark
             $"scarce shelf, 40 units: {mine.Answer} completed, bound {Allocator.Allocate(scarce).MostUnits}, {mine.Milliseconds:0} ms; CP-SAT {other.Answer}, {other.Milliseconds:0} ms"));
     }
 
-    private static (double Milliseconds, long Answer) Timed<T>(Func<T, long> solve, T instance)
+    internal static (double Milliseconds, long Answer) Timed<T>(Func<T, long> solve, T instance)
     {
         var before = Environment.CpuUsage.TotalTime;
         var answer = solve(instance);
