@@ -86,7 +86,8 @@ public sealed class ApprovalTests : IDisposable
     [Theory]
     [InlineData(1, 0, PluginState.AwaitingApproval)]
     [InlineData(1, 1, PluginState.AwaitingApproval)]
-    [InlineData(1, 2, PluginState.Refused)]
+    [InlineData(1, 2, PluginState.AwaitingApproval)]
+    [InlineData(1, 3, PluginState.Refused)]
     [InlineData(0, 9, PluginState.Refused)]
     [InlineData(2, 0, PluginState.Refused)]
     public void The_contract_version_is_read_before_anything_runs(ushort major, ushort minor, PluginState state)

@@ -13,7 +13,7 @@ public sealed class BadPluginTests : IDisposable
     [InlineData("throws-in-declare", PluginState.Failed, "InvalidOperationException: broke while declaring")]
     [InlineData("declares-half", PluginState.Failed, "What it s")]
     [InlineData("says-another-name", PluginState.Refused, "It calls itself good-with-hook but lies in the folder says-another-name.")]
-    [InlineData("newer-contract", PluginState.Refused, "It was made for contract 2.0; this service has 1.1. A newer service is needed.")]
+    [InlineData("newer-contract", PluginState.Refused, "It was made for contract 2.0; this service has 1.2. A newer service is needed.")]
     public void Bad_plugin_comes_to_its_state_and_others_go_on(string id, PluginState state, string reason)
     {
         var catalog = _bench.Shipped(id, "good-with-hook").Open();

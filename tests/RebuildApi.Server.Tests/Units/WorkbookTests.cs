@@ -91,8 +91,10 @@ public sealed class WorkbookTests
         await http.Make("/v1/units/sl-1047/plans", """{ "person": "Wren" }""");
         var kit = await http.Read("/v1/units/sl-1047/kit");
         var book = await http.GetByteArrayAsync("/v1/units/sl-1047/kit.xlsx");
-        Assert.Equal(["Order", "Take from the shelf", "Ask for", "Work", "Assembly", "Conditions", "Cautions"], Part(book, "xl/workbook.xml").Descendants(Main + "sheet").Select(s => (string)s.Attribute("name")!));
+        Assert.Equal(["Order", "Take from the shelf", "Ask for", "Work", "Assembly", "Tightening", "Oil", "Conditions", "Cautions"], Part(book, "xl/workbook.xml").Descendants(Main + "sheet").Select(s => (string)s.Attribute("name")!));
         Assert.Equal(kit["assembly"]!.AsArray().Count, Part(book, "xl/worksheets/sheet5.xml").Descendants(Main + "row").Count() - 1);
+        Assert.Equal(kit["tightening"]!.AsArray().Count, Part(book, "xl/worksheets/sheet6.xml").Descendants(Main + "row").Count() - 1);
+        Assert.Equal(kit["lubricants"]!.AsArray().Count, Part(book, "xl/worksheets/sheet7.xml").Descendants(Main + "row").Count() - 1);
         Assert.Equal(kit["picks"]!.AsArray().Count, Part(book, "xl/worksheets/sheet2.xml").Descendants(Main + "row").Count() - 1);
     }
 

@@ -19,6 +19,7 @@ internal static class CalculationRows
         new(422, "POST /v1/calculations/selection", """{ "choices": [{ "id": "ring" }] }"""),
         new(422, "POST /v1/calculations/case-depth", """{ "traverse": [{ "depth": { "value": 0.7, "unit": "mm" }, "vickers": 580, "rockwellC": 54 }, { "depth": { "value": 0.9, "unit": "mm" }, "vickers": 520 }] }"""),
         new(422, "POST /v1/calculations/engagement", """{ "sleeveDriveAngle": { "value": 90, "unit": "°" } }"""),
+        new(422, "POST /v1/calculations/synchronizer", """{ "keys": { "count": 3, "springForce": { "value": 20, "unit": "N" }, "rampAngle": { "value": 80, "unit": "°" }, "friction": 0.3 } }"""),
         new(422, "POST /v1/calculations/helical-forces", """{ "helixAngle": { "value": 90, "unit": "°" } }"""),
         new(422, "POST /v1/calculations/bearing-life", """{ "axial": { "value": 900, "unit": "N" } }"""),
         new(422, "POST /v1/allocations", """{ "units": ["nobody"] }"""),

@@ -18,6 +18,7 @@ internal static class FileRows
         new(201, "POST /v1/units/{unit}/stages", """{ "to": "returned-unrepaired", "note": "Too dear.", "notAvailable": null }""", "/v1/units/gone/stages"),
         new(201, "POST /v1/customers/erasures", """{ "customer": "Gull Point Taxis", "files": true }""") { Key = "erased" },
         new(422, "POST /v1/customers/erasures", """{ "customer": "Gull Point Taxis", "files": false }""") { Key = "erased" },
+        new(404, "POST /v1/customers/erasures", """{ "customer": "Nobody of this name" }"""),
         new(410, Fetch, At: "/v1/units/gone/attachments/p-1"),
     ];
 }

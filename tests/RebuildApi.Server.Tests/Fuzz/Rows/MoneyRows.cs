@@ -17,7 +17,8 @@ internal static class MoneyRows
         new(200, "PATCH /v1/stock/{stock}", """{ "count": 1 }""", "/v1/stock/d-2"),
         new(201, "POST /v1/units/{unit}/quote", $$"""{ "extras": [{ "id": "paint", "text": "Paint the case", {{Price}}, "sort": "labour", "quantity": 45, "need": "optional" }] }"""),
         new(409, "POST /v1/units/{unit}/quote/approvals", """{ "number": 1 }"""),
-        new(201, "POST /v1/units/{unit}/quote/approvals", """{ "number": 2 }"""),
+        new(201, "POST /v1/units/{unit}/quote/approvals", """{ "number": 2 }""") { Key = "agreed" },
+        new(422, "POST /v1/units/{unit}/quote/approvals", """{ "number": 3 }""") { Key = "agreed" },
         new(409, "POST /v1/units/{unit}/invoice-lines", """{ "lines": null, "extras": [{ "id": "gold", "text": "Gild the case", "price": { "minor": 99000000, "currency": "EUR" } }] }"""),
     ];
 

@@ -10,7 +10,7 @@ internal sealed class Situations(ShopServer server, HttpClient http, AnswerWalk 
     {
         await walk.Rows(http, shop, CalculationRows.Senseless);
         await walk.Rows(http, shop, RecordRows.All);
-        await walk.Rows(http, shop, RecordRows.Approval(await Field("/v1/plugins/" + ShopServer.Family, "sha256")));
+        await walk.Rows(http, shop, RecordRows.PlugIn(await Field("/v1/plugins/" + ShopServer.Family, "sha256")));
         await walk.Rows(http, shop, MoneyRows.All);
         await walk.Rows(http, shop, MoneyRows.Longer(await Kept()));
         await walk.Rows(http, shop, StatisticsRows.Of(await Bored()));

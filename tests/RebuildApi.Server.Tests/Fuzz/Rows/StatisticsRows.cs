@@ -17,6 +17,7 @@ internal static class StatisticsRows
         new(200, "GET /v1/stations/{station}/bias", At: "/v1/stations/bench-1/bias?part=" + part + "&characteristic=bore&reference=1.8780in"),
         .. Forms.SelectMany(form => Drawn.SelectMany(Both(form))),
         .. Both("")("limit-proposals"),
+        new(422, "GET /v1/statistics/comeback-rate", At: "?family=ostrand-5"),
         new(201, "POST /v1/families/{family}/priors", """{ "units": 1 }"""),
     ];
 

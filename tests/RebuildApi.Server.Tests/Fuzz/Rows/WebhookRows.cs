@@ -10,7 +10,8 @@ internal static class WebhookRows
     [
         .. Forms.Select(form => new Row(200, "GET /v1/webhooks/{webhook}/deliveries" + form, At: $"/v1/webhooks/{receiver}/deliveries{form}")),
         new(200, "POST /v1/webhooks/{webhook}/pings", At: $"/v1/webhooks/{receiver}/pings"),
-        new(201, "POST /v1/webhooks/{webhook}/secrets", At: $"/v1/webhooks/{receiver}/secrets"),
+        new(201, "POST /v1/webhooks/{webhook}/secrets", At: $"/v1/webhooks/{receiver}/secrets") { Key = "secret" },
+        new(422, "POST /v1/webhooks/{webhook}/secrets", """{ "hours": 25 }""", $"/v1/webhooks/{receiver}/secrets") { Key = "secret" },
         Again(receiver, delivery, 200),
     ];
 
