@@ -70,7 +70,7 @@ public sealed class LiveShop : IAsyncDisposable
             if (!r.Url.StartsWith(Address, StringComparison.Ordinal))
                 Elsewhere.Add(r.Url);
         };
-        page.SetDefaultTimeout(30_000);
+        page.SetDefaultTimeout(90_000);
         return page;
     }
 
