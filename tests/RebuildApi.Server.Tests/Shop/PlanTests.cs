@@ -92,6 +92,10 @@ public sealed class PlanTests
         Assert.Contains(none["conflicts"]!.AsArray(), c => ((string)c!["text"]!).Contains("no more than 1.00 EUR", StringComparison.Ordinal));
         Assert.Contains(none["unlocks"]!.AsArray(), u => (string)u!["what"]! == "relaxed-limit" && (string)u["cost"]!["currency"]! == "EUR");
         Assert.Empty((await http.Read(Unit + "/plans"))["items"]!.AsArray());
+
+        var kept = await http.Make(Unit + "/plans", """{ "person": "Wren", "mostCost": { "minor": 100, "currency": "EUR" } }""");
+        var page = System.Net.WebUtility.HtmlDecode(await http.GetStringAsync("/units/sl-1047"));
+        Assert.All(kept["conflicts"]!.AsArray().Concat(kept["unlocks"]!.AsArray()), why => Assert.Contains((string)why!["text"]!, page, StringComparison.Ordinal));
     }
 
     [Fact]

@@ -17,13 +17,17 @@ public sealed class PlanSection(IStore store, PlanDesk desk, TimeProvider time)
     public async Task<string> Of(Judged judged, PageWords w, CancellationToken cancellation)
     {
         var unit = judged.File.Unit.Id;
-        if (await UnitPlan.Of(store, unit, null, cancellation) is not { } plan)
-            return $"<p>{Page.Safe(w["plan.none"])}</p><p class=\"row noprint\"><button type=\"button\" class=\"main\" id=\"make-plan\">{Page.Safe(w["plan.make"])}</button></p><p id=\"planned\" role=\"status\"></p>";
-        var stands = await desk.StillStands(plan.Kept, cancellation);
         var rates = await store.Rates(cancellation);
+        var sums = new Sums(rates);
+        var newest = await store.Newest<KeptPlan>(new ShopFilter(unit), cancellation);
+        var none = newest is { Lines.IsEmpty: true } ? InTheWay(PlanDesk.Read(newest), sums, w) : "";
+        if (await UnitPlan.Of(store, unit, null, cancellation) is not { } plan)
+            return $"{(none.Length > 0 ? none : $"<p>{Page.Safe(w["plan.none"])}</p>")}<p class=\"row noprint\"><button type=\"button\" class=\"main\" id=\"make-plan\">{Page.Safe(w["plan.make"])}</button></p><p id=\"planned\" role=\"status\"></p>";
+        var stands = await desk.StillStands(plan.Kept, cancellation);
         var kit = await Kit(plan, judged, rates, stands, cancellation);
-        var (sums, named) = (new Sums(rates), new Spoken(judged.Family, w.Language));
+        var named = new Spoken(judged.Family, w.Language);
         return $"""
+            {none}
             <p>{Page.Safe(plan.Choice is { } c ? w["plan.chosen", ("person", c.Person), ("when", PaperHead.Minute(c.Time))] : w["plan.not-chosen"])} {(stands ? "" : $"<span class=\"o o-inconclusive\">{Page.Safe(w["plan.old"])}</span>")}</p>
             {(plan.Choice is null ? $"<p class=\"row noprint\"><button type=\"button\" class=\"main\" id=\"choose-plan\" data-plan=\"{plan.Kept.Id}\">{Page.Safe(w["plan.choose"])}</button></p>" : "")}
             <figure class="card">{new PlanDrawing(plan.Answer, judged.Family, sums.Of, w).Draw().Inside}</figure>
@@ -46,6 +50,17 @@ public sealed class PlanSection(IStore store, PlanDesk desk, TimeProvider time)
         var shown = QuoteShown.Of(quote);
         var words = w["plan.quote", ("n", shown.Number.ToString(CultureInfo.InvariantCulture)), ("gross", sums.Of(shown.Required.Gross)), ("low", sums.Of(shown.Range.Low)), ("high", sums.Of(shown.Range.High))];
         return $"{cost}<p><strong>{Page.Safe(words)}</strong> <a href=\"/units/{unit}/quote\">{Page.Safe(w["unit.quote"])}</a></p>";
+    }
+
+    /// <summary>Why there is no plan, and what single thing would open one.</summary>
+    private static string InTheWay(PlanWire plan, Sums sums, PageWords w) =>
+        Listed(w["plan.in-the-way"], plan.Conflicts.Select(c => c.Text))
+        + Listed(w["plan.unlocks"], plan.Unlocks.Select(u => w["plan.unlock", ("what", u.Text), ("cost", sums.Of(u.Cost))]));
+
+    private static string Listed(string head, IEnumerable<string> all)
+    {
+        var items = string.Concat(all.Select(words => $"<li>{Page.Safe(words)}</li>"));
+        return items.Length == 0 ? "" : $"<h3>{Page.Safe(head)}</h3><ul>{items}</ul>";
     }
 
     private static string Orders(KitWire kit, Sums sums, PageWords w)
