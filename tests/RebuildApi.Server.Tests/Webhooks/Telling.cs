@@ -48,7 +48,7 @@ internal sealed class Telling : IAsyncDisposable
             if (step > TimeSpan.Zero)
                 Time.Advance(step);
             // A real connection needs a little real time; when the clock ran on too far meanwhile, the attempt counts as late and is made again.
-            await Task.Delay(step > TimeSpan.Zero ? 20 : 5);
+            await Task.Delay(step > TimeSpan.Zero ? 60 : 5);
         }
 
         Assert.Fail($"It never came about; told of {string.Join(", ", Told)}.");
