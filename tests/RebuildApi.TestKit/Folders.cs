@@ -23,7 +23,7 @@ public static partial class Folders
 
     private static IEnumerable<string> Named(string project, string text, Dictionary<string, HashSet<string>> types) =>
         Regex.Matches(text, $@"^using (?:\w+ = )?(?:static )?{Regex.Escape(project)}\.(\w+)", RegexOptions.Multiline).Select(m => m.Groups[1].Value)
-            .Concat(Qualified().Matches(text).Where(m => types.TryGetValue(m.Groups[1].Value, out var there) && there.Contains(m.Groups[2].Value)).Select(m => m.Groups[1].Value));
+            .Concat(Qualified().Matches(text).Where(m => types.TryGetValue(m.Groups[1].Value, out var there) && there.Overlaps(m.Groups[2].Value.Split('.'))).Select(m => m.Groups[1].Value));
 
     private static string Code(string file) => Comment().Replace(File.ReadAllText(file), "");
 
@@ -33,6 +33,6 @@ public static partial class Folders
     [GeneratedRegex(@"\b(?:class|record|struct|interface|enum)\s+(\w+)")]
     private static partial Regex Declared();
 
-    [GeneratedRegex(@"(?<![\w.])(\w+)\.(?:\w+\.)*?([A-Z]\w*)\b")]
+    [GeneratedRegex(@"(?<![\w.])(\w+)\.(\w+(?:\.\w+)*)")]
     private static partial Regex Qualified();
 }

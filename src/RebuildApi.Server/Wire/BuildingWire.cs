@@ -81,10 +81,13 @@ public sealed record LubricantWire(
 public sealed record FamilyGateWire(
     string Id, string Requirement, string Name, GateStage Stage, string? Reads, string? Tries, string? Signs, string Reason, Criticality Criticality, bool MayExcept)
 {
+    /// <summary>What a gate of a family is called as a requirement and, where it is a check, when it is signed for.</summary>
+    public static string RequirementOf(FamilyGate gate) => "family-" + gate.Id;
+
     /// <summary>What a family wants done.</summary>
     public static ImmutableArray<FamilyGateWire> All(Family family, Display show) => [.. (family.Gates ?? []).Select(g => From(g, show))];
 
     private static FamilyGateWire From(FamilyGate g, Display show) => new(
-        g.Id, Composition.Stages.FamilyGates.NameOf(g), show.Words(g.Name), g.Stage, (g.Demand as LoopRead)?.Loop, (g.Demand as TestTried)?.Test,
+        g.Id, RequirementOf(g), show.Words(g.Name), g.Stage, (g.Demand as LoopRead)?.Loop, (g.Demand as TestTried)?.Test,
         g.Demand is CheckSigned signed ? show.Words(signed.How) : null, show.Words(g.Reason), g.Criticality, g.MayExcept);
 }

@@ -2,6 +2,7 @@ using System.Collections.Frozen;
 using System.Collections.Immutable;
 using RebuildApi.Contracts;
 using RebuildApi.Engine.Snapshots;
+using RebuildApi.Server.Wire;
 using RebuildApi.Storage;
 
 namespace RebuildApi.Server.Composition.Stages;
@@ -12,8 +13,6 @@ public static class FamilyGates
     /// <summary>The word by which the shop's policy allows exceptions to what families want, where the family allows them too.</summary>
     public const string PolicyWord = "family-gates";
 
-    private const string Prefix = "family-";
-
     private static readonly FrozenDictionary<string, GateStage> s_stages = new Dictionary<string, GateStage>(StringComparer.Ordinal)
     {
         [UnitStages.PreStrip] = GateStage.PreStrip,
@@ -22,15 +21,12 @@ public static class FamilyGates
         [UnitStages.FinalTest] = GateStage.FinalTest,
     }.ToFrozenDictionary(StringComparer.Ordinal);
 
-    /// <summary>What a gate of a family is called as a requirement and, where it is a check, when it is signed for.</summary>
-    public static string NameOf(FamilyGate gate) => Prefix + gate.Id;
-
     /// <summary>The gate that a requirement comes from; null when it is not one of the family's.</summary>
-    public static FamilyGate? Of(string requirement, FamilyIndex family) => (family.Family.Gates ?? []).FirstOrDefault(g => NameOf(g) == requirement);
+    public static FamilyGate? Of(string requirement, FamilyIndex family) => (family.Family.Gates ?? []).FirstOrDefault(g => FamilyGateWire.RequirementOf(g) == requirement);
 
     /// <summary>What may be signed for at a unit of the family.</summary>
     public static ImmutableArray<string> Checks(FamilyIndex family) =>
-        [.. SignedChecks.All, .. (family.Family.Gates ?? []).Where(g => g.Demand is CheckSigned).Select(NameOf)];
+        [.. SignedChecks.All, .. (family.Family.Gates ?? []).Where(g => g.Demand is CheckSigned).Select(FamilyGateWire.RequirementOf)];
 
     /// <summary>What the family wants before a unit leaves the stage where it is.</summary>
     public static IEnumerable<Requirement> OutOf(string stage, FamilyIndex family) => s_stages.TryGetValue(stage, out var here)
@@ -38,7 +34,7 @@ public static class FamilyGates
         : [];
 
     private static Requirement AsRequirement(FamilyGate gate) =>
-        new(NameOf(gate), gate.Name.In("en"), LeaveOf(gate), facts => Missing(gate, facts)) { PolicyWord = PolicyWord, Reason = gate.Reason.In("en") };
+        new(FamilyGateWire.RequirementOf(gate), gate.Name.In("en"), LeaveOf(gate), facts => Missing(gate, facts)) { PolicyWord = PolicyWord, Reason = gate.Reason.In("en") };
 
     /// <summary>What was not done while the gearbox was whole can't be done any more: then the reason is kept, as for every reading before it is stripped.</summary>
     private static Leave LeaveOf(FamilyGate gate) =>
@@ -56,7 +52,7 @@ public static class FamilyGates
             TestTried tried => facts.Tests.Any(t => t.Seen.Test == tried.Test)
                 ? []
                 : [new(tried.Test, $"Nobody has tried whether: {TestName(tried.Test, facts)}.", "POST to /tests of the unit what it showed.", isSafety)],
-            CheckSigned signed => SignOffRequirements.Signed(facts, NameOf(gate), signed.How.In("en"), isSafety),
+            CheckSigned signed => SignOffRequirements.Signed(facts, FamilyGateWire.RequirementOf(gate), signed.How.In("en"), isSafety),
             _ => throw new InvalidOperationException("A gate wants a clearance read, a test tried or a check signed for."),
         };
     }
