@@ -27,8 +27,12 @@ public static partial class ReasonText
     /// <param name="names">The names.</param>
     public static string Words(Reason reason, ISpokenNames names)
     {
-        var spoken = Words(reason.Code, reason.Arguments.ToDictionary(a => a.Key, a => NameOf(a.Key, a.Value, reason, names), StringComparer.Ordinal));
-        return Sentences.GetValueOrDefault(reason.Code)?.StartsWith('{') == true ? char.ToUpperInvariant(spoken[0]) + spoken[1..] : spoken;
+        var named = reason.Arguments.ToDictionary(a => a.Key, a => NameOf(a.Key, a.Value, reason, names), StringComparer.Ordinal);
+        var spoken = Words(reason.Code, named);
+        // An id stays as it is; a name that a sentence begins with begins like one.
+        var isNameFirst = Sentences.TryGetValue(reason.Code, out var sentence) && Placeholder().Match(sentence) is { Success: true, Index: 0 } first
+            && named.GetValueOrDefault(first.Groups[1].Value) != reason.Arguments.GetValueOrDefault(first.Groups[1].Value);
+        return isNameFirst ? char.ToUpperInvariant(spoken[0]) + spoken[1..] : spoken;
     }
 
     /// <summary>A name within a sentence: <c>third gear</c> for <c>Third gear</c>.</summary>

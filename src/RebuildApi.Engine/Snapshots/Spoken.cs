@@ -25,7 +25,9 @@ public sealed class Spoken(FamilyIndex family, string language)
     public string InSentence(string subject)
     {
         var (place, feature) = Split(subject);
-        return feature is null ? Subject(subject) : $"{Place(place)}, {ReasonText.Inside(Feature(place, feature))}";
+        if (feature is null)
+            return Subject(subject);
+        return family.KindAt(place.Split('#')[0]) is null ? subject : $"{Place(place)}, {ReasonText.Inside(Feature(place, feature))}";
     }
 
     /// <summary>What is read or looked at on the part of a place.</summary>
